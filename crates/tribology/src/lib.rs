@@ -1,1 +1,13 @@
-//! placeholder
+//! The physics of lubrication: number in, number out.
+//!
+//! Start at [`quantity`] for the measures that every other file speaks in, then at
+//! [`working`] for the shape of an answer. Nothing here knows a shop, a date, a file or a network.
+
+pub mod error;
+pub mod math;
+pub mod quantity;
+pub mod root;
+pub mod working;
+
+pub use error::Error;
+pub use working::{Answer, Standing, Step, Symbol, Warning};

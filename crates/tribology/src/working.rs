@@ -1,0 +1,151 @@
+//! The shape of an answer: the value, what to be wary of, and every step by which it came about.
+//!
+//! Start at [`Answer`]. There is no prose here; `advice` turns steps and warnings into sentences.
+
+/// A value with its warnings and its working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer<T> {
+    /// What was asked for.
+    pub value: T,
+    /// What to be wary of, in the order in which it arose.
+    pub warnings: Vec<Warning>,
+    /// How the value came about, first step first.
+    pub steps: Vec<Step>,
+}
+
+/// Something that does not prevent an answer but must be said with it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Warning {
+    /// A value outside the range for which the source vouches.
+    BeyondSource {
+        /// The value's name.
+        name: &'static str,
+        /// What it was, in base SI units.
+        value: f64,
+        /// The lowest for which the source vouches.
+        low: f64,
+        /// The highest for which the source vouches.
+        high: f64,
+    },
+}
+
+/// One line of working.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What this step finds, in plain words.
+    pub name: &'static str,
+    /// The formula in the source's symbols.
+    pub formula: &'static str,
+    /// What went in.
+    pub symbols: Vec<Symbol>,
+    /// What came out.
+    pub result: Symbol,
+    /// A key in `docs/sources.toml`.
+    pub source: &'static str,
+    /// How firmly the formula stands.
+    pub standing: Standing,
+}
+
+/// A symbol of a formula with its value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Symbol {
+    /// As written in the formula.
+    pub symbol: &'static str,
+    /// The value in `unit`.
+    pub si: f64,
+    /// The base SI unit; empty when dimensionless.
+    pub unit: &'static str,
+}
+
+/// How firmly a statement stands, firmest first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Standing {
+    /// In a published standard.
+    Standard,
+    /// In a handbook or paper.
+    Handbook,
+    /// Met again and again in the trade, without one citable text.
+    CommonPractice,
+    /// Worked out in this project.
+    OwnCalculation,
+    /// Remembered, not looked up again.
+    FromMemory,
+}
+
+impl Standing {
+    /// The standing in plain words.
+    ///
+    /// - returns: lower case, fit for brackets behind a statement.
+    ///
+    /// # Example
+    /// ```
+    /// use tribology::Standing;
+    /// assert_eq!(Standing::OwnCalculation.words(), "own calculation");
+    /// ```
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Standing::Standard => "standard",
+            Standing::Handbook => "handbook",
+            Standing::CommonPractice => "common practice",
+            Standing::OwnCalculation => "own calculation",
+            Standing::FromMemory => "from memory",
+        }
+    }
+}
+
+impl<T> Answer<T> {
+    /// An answer of one step and no warnings.
+    ///
+    /// - `value`: what was asked for.
+    /// - `step`: how it came about.
+    /// - returns: the answer.
+    pub fn of(value: T, step: Step) -> Self {
+        Answer {
+            value,
+            warnings: Vec::new(),
+            steps: vec![step],
+        }
+    }
+
+    /// The same answer with the value turned into something else.
+    ///
+    /// - `change`: from the old value to the new.
+    /// - returns: the new value with the same warnings and steps.
+    pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Answer<U> {
+        Answer {
+            value: change(self.value),
+            warnings: self.warnings,
+            steps: self.steps,
+        }
+    }
+
+    /// The same answer preceded by the warnings and steps of an answer that it rests on.
+    ///
+    /// - `earlier`: the answer that gave an input; its value has been used already.
+    /// - returns: this value; warnings and steps of `earlier` first.
+    #[must_use]
+    pub fn after<U>(mut self, earlier: Answer<U>) -> Self {
+        self.warnings.splice(0..0, earlier.warnings);
+        self.steps.splice(0..0, earlier.steps);
+        self
+    }
+
+    /// The same answer, with a warning when a value left the range for which the source vouches.
+    ///
+    /// - `name`: the value's name.
+    /// - `value`, `low`, `high`: in one unit, base SI unless dimensionless; the limits are included.
+    /// - returns: this answer, with [`Warning::BeyondSource`] when `value` is outside or not a number.
+    #[must_use]
+    pub fn vouched_within(mut self, name: &'static str, value: f64, low: f64, high: f64) -> Self {
+        if !(low..=high).contains(&value) {
+            self.warnings.push(Warning::BeyondSource {
+                name,
+                value,
+                low,
+                high,
+            });
+        }
+        self
+    }
+}
