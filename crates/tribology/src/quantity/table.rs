@@ -1,34 +1,19 @@
 //! The one table of units, from which the kinds, the newtypes with their doors, and [`UNITS`] are born.
 //!
 //! Read the list at the end of the file: a kind, then its units, base SI unit first. A row reads: the two doors if the
-//! newtype has them, the printed symbol, other spellings, base SI units in one, and for temperatures what is added first.
+//! newtype has them, the printed symbol, other spellings, and its scale: base SI units in one (`times`) or ones in a base
+//! SI unit (`over`), whichever is the exact number.
 //! `month`, `use`, `drop` and `stroke` are words of the shop and not units.
 
+use super::unit::{over, times};
 use super::{Quantity, Unit};
 use std::fmt;
-
-/// Base SI units in one, of a scale as the table writes it.
-macro_rules! factor {
-    ($factor:expr $(, $offset:expr)?) => {
-        $factor
-    };
-}
-
-/// What is added before the factor applies, of a scale as the table writes it.
-macro_rules! offset {
-    ($factor:expr) => {
-        0.0
-    };
-    ($factor:expr, $offset:expr) => {
-        $offset
-    };
-}
 
 macro_rules! quantities {
     ($(
         $(#[$about:meta])*
         $kind:ident, $name:literal, $example:literal {
-            $( $(($from:ident, $get:ident))? $symbol:literal, [$($also:literal),*], $scale:tt; )+
+            $( $(($from:ident, $get:ident))? $symbol:literal, [$($also:literal),*], $scale:expr; )+
         }
     )+) => {
         /// What a quantity measures.
@@ -72,8 +57,7 @@ macro_rules! quantities {
                 kind: Kind::$kind,
                 symbol: $symbol,
                 also: &[$($also),*],
-                factor: factor!$scale,
-                offset: offset!$scale,
+                scale: $scale,
             },
         )+)+];
 
@@ -99,13 +83,13 @@ macro_rules! quantities {
                     #[doc = concat!("From a number of ", $symbol, ".")]
                     #[must_use]
                     pub const fn $from(number: f64) -> Self {
-                        Self((number + offset!$scale) * factor!$scale)
+                        Self($scale.apply(number))
                     }
 
                     #[doc = concat!("The number of ", $symbol, ".")]
                     #[must_use]
                     pub const fn $get(self) -> f64 {
-                        self.0 / (factor!$scale) - offset!$scale
+                        $scale.undo(self.0)
                     }
                 )?)+
             }
@@ -141,182 +125,182 @@ const HOUR: f64 = 3600.0;
 quantities! {
     /// A length.
     Length, "length", "12 mm" {
-        (from_m, m) "m", ["metre", "metres", "meter", "meters"], (1.0);
-        (from_mm, mm) "mm", ["millimetre", "millimetres", "millimeter", "millimeters"], (1e-3);
-        (from_cm, cm) "cm", ["centimetre", "centimetres", "centimeter", "centimeters"], (1e-2);
-        (from_um, um) "µm", ["micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers"], (1e-6);
-        (from_inches, inches) "in", ["inch", "inches", "\""], (INCH);
-        "ft", ["foot", "feet", "'"], (FOOT);
-        "thou", ["mil", "mils"], (INCH / 1000.0);
+        (from_m, m) "m", ["metre", "metres", "meter", "meters"], times(1.0);
+        (from_mm, mm) "mm", ["millimetre", "millimetres", "millimeter", "millimeters"], over(1e3);
+        (from_cm, cm) "cm", ["centimetre", "centimetres", "centimeter", "centimeters"], over(1e2);
+        (from_um, um) "µm", ["micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers"], over(1e6);
+        (from_inches, inches) "in", ["inch", "inches", "\""], times(INCH);
+        "ft", ["foot", "feet", "'"], times(FOOT);
+        "thou", ["mil", "mils"], times(INCH / 1000.0);
     }
 
     /// An area.
     Area, "area", "180 cm2" {
-        (from_m2, m2) "m²", ["sq m"], (1.0);
-        (from_mm2, mm2) "mm²", ["sq mm"], (1e-6);
-        (from_cm2, cm2) "cm²", ["sq cm"], (1e-4);
-        (from_in2, in2) "in²", ["sq in", "square inch", "square inches"], (INCH * INCH);
-        "ft²", ["sq ft", "square foot", "square feet"], (FOOT * FOOT);
+        (from_m2, m2) "m²", ["sq m"], times(1.0);
+        (from_mm2, mm2) "mm²", ["sq mm"], over(1e6);
+        (from_cm2, cm2) "cm²", ["sq cm"], over(1e4);
+        (from_in2, in2) "in²", ["sq in", "square inch", "square inches"], times(INCH * INCH);
+        "ft²", ["sq ft", "square foot", "square feet"], times(FOOT * FOOT);
     }
 
     /// A volume.
     Volume, "volume", "3.5 L" {
-        (from_m3, m3) "m³", ["cubic metre", "cubic metres"], (1.0);
-        (from_litres, litres) "L", ["litre", "litres", "liter", "liters", "dm3"], (1e-3);
-        (from_ml, ml) "mL", ["cc", "cm3", "ccm", "millilitre", "millilitres", "milliliter", "milliliters"], (1e-6);
-        (from_ul, ul) "µL", ["mm3", "microlitre", "microlitres", "microliter", "microliters"], (1e-9);
-        "in³", ["cu in", "cubic inch", "cubic inches"], (INCH * INCH * INCH);
-        "US fl oz", ["fl oz US", "US fluid ounce", "US fluid ounces", "fluid ounce US", "fluid ounces US"], (US_GALLON / 128.0);
-        "US pint", ["pint US", "US pints", "pints US", "US pt", "pt US"], (US_GALLON / 8.0);
-        "US quart", ["quart US", "US quarts", "quarts US", "US qt", "qt US"], (US_GALLON / 4.0);
-        "US gallon", ["gallon US", "US gallons", "gallons US", "US gal", "gal US"], (US_GALLON);
+        (from_m3, m3) "m³", ["cubic metre", "cubic metres"], times(1.0);
+        (from_litres, litres) "L", ["litre", "litres", "liter", "liters", "dm3"], over(1e3);
+        (from_ml, ml) "mL", ["cc", "cm3", "ccm", "millilitre", "millilitres", "milliliter", "milliliters"], over(1e6);
+        (from_ul, ul) "µL", ["mm3", "microlitre", "microlitres", "microliter", "microliters"], over(1e9);
+        "in³", ["cu in", "cubic inch", "cubic inches"], times(INCH * INCH * INCH);
+        "US fl oz", ["fl oz US", "US fluid ounce", "US fluid ounces", "fluid ounce US", "fluid ounces US"], times(US_GALLON / 128.0);
+        "US pint", ["pint US", "US pints", "pints US", "US pt", "pt US"], times(US_GALLON / 8.0);
+        "US quart", ["quart US", "US quarts", "quarts US", "US qt", "qt US"], times(US_GALLON / 4.0);
+        "US gallon", ["gallon US", "US gallons", "gallons US", "US gal", "gal US"], times(US_GALLON);
         "UK fl oz", ["fl oz UK", "UK fluid ounce", "UK fluid ounces", "fluid ounce UK", "fluid ounces UK", "imperial fl oz",
-            "imp fl oz", "fl oz imperial", "fl oz imp", "imperial fluid ounce", "imperial fluid ounces"], (UK_GALLON / 160.0);
+            "imp fl oz", "fl oz imperial", "fl oz imp", "imperial fluid ounce", "imperial fluid ounces"], times(UK_GALLON / 160.0);
         "UK pint", ["pint UK", "UK pints", "pints UK", "UK pt", "pt UK", "imperial pint", "imperial pints", "imp pint",
-            "imp pints", "pint imperial", "pints imperial", "imp pt"], (UK_GALLON / 8.0);
+            "imp pints", "pint imperial", "pints imperial", "imp pt"], times(UK_GALLON / 8.0);
         "UK quart", ["quart UK", "UK quarts", "quarts UK", "UK qt", "qt UK", "imperial quart", "imperial quarts", "imp quart",
-            "imp quarts", "quart imperial", "quarts imperial", "imp qt"], (UK_GALLON / 4.0);
+            "imp quarts", "quart imperial", "quarts imperial", "imp qt"], times(UK_GALLON / 4.0);
         "UK gallon", ["gallon UK", "UK gallons", "gallons UK", "UK gal", "gal UK", "imperial gallon", "imperial gallons",
-            "imp gallon", "imp gallons", "gallon imperial", "gallons imperial", "imp gal"], (UK_GALLON);
+            "imp gallon", "imp gallons", "gallon imperial", "gallons imperial", "imp gal"], times(UK_GALLON);
     }
 
     /// A mass.
     Mass, "mass", "2 kg" {
-        (from_kg, kg) "kg", ["kilogram", "kilograms", "kilo", "kilos"], (1.0);
-        (from_g, g) "g", ["gram", "grams", "gramme", "grammes"], (1e-3);
-        "lb", ["lbs", "pound", "pounds", "lbm"], (POUND);
-        "oz", ["ounce", "ounces"], (POUND / 16.0);
+        (from_kg, kg) "kg", ["kilogram", "kilograms", "kilo", "kilos"], times(1.0);
+        (from_g, g) "g", ["gram", "grams", "gramme", "grammes"], over(1e3);
+        "lb", ["lbs", "pound", "pounds", "lbm"], times(POUND);
+        "oz", ["ounce", "ounces"], times(POUND / 16.0);
     }
 
     /// A span of time.
     Time, "time", "4 h" {
-        (from_seconds, seconds) "s", ["sec", "secs", "second", "seconds"], (1.0);
-        (from_minutes, minutes) "min", ["mins", "minute", "minutes"], (MINUTE);
-        (from_hours, hours) "h", ["hr", "hrs", "hour", "hours"], (HOUR);
-        (from_days, days) "day", ["days", "d"], (24.0 * HOUR);
-        "week", ["weeks", "wk", "wks"], (7.0 * 24.0 * HOUR);
+        (from_seconds, seconds) "s", ["sec", "secs", "second", "seconds"], times(1.0);
+        (from_minutes, minutes) "min", ["mins", "minute", "minutes"], times(MINUTE);
+        (from_hours, hours) "h", ["hr", "hrs", "hour", "hours"], times(HOUR);
+        (from_days, days) "day", ["days", "d"], times(24.0 * HOUR);
+        "week", ["weeks", "wk", "wks"], times(7.0 * 24.0 * HOUR);
     }
 
     /// A speed of turning or a rate of strokes or drops, in whole turns (not radians) per second.
     Rotation, "speed of turning", "1800 rpm" {
-        (from_per_second, per_second) "/s", ["1/s", "per s", "per second", "s^-1", "rev/s", "r/s", "rps", "Hz", "strokes/s"], (1.0);
-        (from_rpm, rpm) "rpm", ["rev/min", "revs/min", "r/min"], (1.0 / MINUTE);
-        (from_per_minute, per_minute) "/min", ["1/min", "per min", "per minute", "min^-1", "strokes/min", "stroke/min"], (1.0 / MINUTE);
+        (from_per_second, per_second) "/s", ["1/s", "per s", "per second", "s^-1", "rev/s", "r/s", "rps", "Hz", "strokes/s"], times(1.0);
+        (from_rpm, rpm) "rpm", ["rev/min", "revs/min", "r/min"], over(MINUTE);
+        (from_per_minute, per_minute) "/min", ["1/min", "per min", "per minute", "min^-1", "strokes/min", "stroke/min"], over(MINUTE);
     }
 
     /// A speed along a path.
     Velocity, "speed", "5 m/s" {
-        (from_m_s, m_s) "m/s", [], (1.0);
-        (from_mm_s, mm_s) "mm/s", [], (1e-3);
-        "m/min", [], (1.0 / MINUTE);
-        "mm/min", [], (1e-3 / MINUTE);
-        "ft/s", ["fps"], (FOOT);
-        "ft/min", ["fpm", "sfm"], (FOOT / MINUTE);
-        "in/s", ["ips"], (INCH);
-        "in/min", ["ipm"], (INCH / MINUTE);
+        (from_m_s, m_s) "m/s", [], times(1.0);
+        (from_mm_s, mm_s) "mm/s", [], over(1e3);
+        "m/min", [], over(MINUTE);
+        "mm/min", [], over(1e3 * MINUTE);
+        "ft/s", ["fps"], times(FOOT);
+        "ft/min", ["fpm", "sfm"], times(FOOT / MINUTE);
+        "in/s", ["ips"], times(INCH);
+        "in/min", ["ipm"], times(INCH / MINUTE);
     }
 
     /// A force.
     Force, "force", "2 kN" {
-        (from_n, n) "N", ["newton", "newtons"], (1.0);
-        (from_kn, kn) "kN", ["kilonewton", "kilonewtons"], (1e3);
-        "lbf", ["lbsf", "pound-force"], (POUND_FORCE);
-        "kgf", ["kp"], (GRAVITY);
+        (from_n, n) "N", ["newton", "newtons"], times(1.0);
+        (from_kn, kn) "kN", ["kilonewton", "kilonewtons"], times(1e3);
+        "lbf", ["lbsf", "pound-force"], times(POUND_FORCE);
+        "kgf", ["kp"], times(GRAVITY);
     }
 
     /// A turning moment.
     Torque, "torque", "15 N.m" {
-        (from_n_m, n_m) "N·m", [], (1.0);
-        (from_n_mm, n_mm) "N·mm", [], (1e-3);
-        "lbf·ft", ["ft.lbf", "lb.ft", "ft.lb"], (POUND_FORCE * FOOT);
-        "lbf·in", ["in.lbf", "lb.in", "in.lb"], (POUND_FORCE * INCH);
-        "kgf·m", [], (GRAVITY);
+        (from_n_m, n_m) "N·m", [], times(1.0);
+        (from_n_mm, n_mm) "N·mm", [], over(1e3);
+        "lbf·ft", ["ft.lbf", "lb.ft", "ft.lb"], times(POUND_FORCE * FOOT);
+        "lbf·in", ["in.lbf", "lb.in", "in.lb"], times(POUND_FORCE * INCH);
+        "kgf·m", [], times(GRAVITY);
     }
 
     /// A difference of pressure, or a pressure above that of the air (gauge pressure); never an absolute pressure.
     Pressure, "pressure", "0.2 bar" {
-        (from_pa, pa) "Pa", ["N/m2", "pascal", "pascals"], (1.0);
-        (from_kpa, kpa) "kPa", [], (1e3);
-        (from_mpa, mpa) "MPa", ["N/mm2"], (1e6);
-        (from_gpa, gpa) "GPa", ["kN/mm2"], (1e9);
-        (from_bar, bar) "bar", ["bars"], (1e5);
-        (from_psi, psi) "psi", ["lbf/in2", "lb/in2", "psig", "lbf/sq in", "lb/sq in"], (POUND_FORCE / (INCH * INCH));
-        "kgf/cm²", ["kg/cm2"], (GRAVITY * 1e4);
-        "mmH₂O", ["mmH2O", "mmWG", "mm water"], (GRAVITY);
-        "inH₂O", ["inH2O", "inWG", "in water"], (GRAVITY * 25.4);
+        (from_pa, pa) "Pa", ["N/m2", "pascal", "pascals"], times(1.0);
+        (from_kpa, kpa) "kPa", [], times(1e3);
+        (from_mpa, mpa) "MPa", ["N/mm2"], times(1e6);
+        (from_gpa, gpa) "GPa", ["kN/mm2"], times(1e9);
+        (from_bar, bar) "bar", ["bars"], times(1e5);
+        (from_psi, psi) "psi", ["lbf/in2", "lb/in2", "psig", "lbf/sq in", "lb/sq in"], times(POUND_FORCE / (INCH * INCH));
+        "kgf/cm²", ["kg/cm2"], times(GRAVITY * 1e4);
+        "mmH₂O", ["mmH2O", "mmWG", "mm water"], times(GRAVITY);
+        "inH₂O", ["inH2O", "inWG", "in water"], times(GRAVITY * 25.4);
     }
 
     /// A temperature: a point on the scale.
     Temperature, "temperature", "40 C" {
-        (from_kelvin, kelvin) "K", ["kelvin"], (1.0);
-        (from_celsius, celsius) "°C", ["C", "deg C", "degree C", "degrees C", "celsius", "degrees celsius"], (1.0, 273.15);
-        (from_fahrenheit, fahrenheit) "°F", ["F", "deg F", "degree F", "degrees F", "fahrenheit", "degrees fahrenheit"], (5.0 / 9.0, 459.67);
+        (from_kelvin, kelvin) "K", ["kelvin"], times(1.0);
+        (from_celsius, celsius) "°C", ["C", "deg C", "degree C", "degrees C", "celsius", "degrees celsius"], times(1.0).above(273.15);
+        (from_fahrenheit, fahrenheit) "°F", ["F", "deg F", "degree F", "degrees F", "fahrenheit", "degrees fahrenheit"], over(1.8).above(459.67);
     }
 
     /// A difference between two temperatures.
     TemperatureDifference, "temperature difference", "10 K" {
-        (from_kelvin, kelvin) "K", ["kelvin"], (1.0);
-        "°C", ["C", "deg C", "degree C", "degrees C"], (1.0);
-        "°F", ["F", "deg F", "degree F", "degrees F"], (5.0 / 9.0);
+        (from_kelvin, kelvin) "K", ["kelvin"], times(1.0);
+        "°C", ["C", "deg C", "degree C", "degrees C"], times(1.0);
+        "°F", ["F", "deg F", "degree F", "degrees F"], over(1.8);
     }
 
     /// A kinematic viscosity.
     KinematicViscosity, "kinematic viscosity", "46 mm2/s" {
-        (from_m2_s, m2_s) "m²/s", [], (1.0);
-        (from_mm2_s, mm2_s) "mm²/s", [], (1e-6);
-        "cSt", ["centistoke", "centistokes"], (1e-6);
-        "St", ["stoke", "stokes", "cm2/s"], (1e-4);
+        (from_m2_s, m2_s) "m²/s", [], times(1.0);
+        (from_mm2_s, mm2_s) "mm²/s", [], over(1e6);
+        "cSt", ["centistoke", "centistokes"], over(1e6);
+        "St", ["stoke", "stokes", "cm2/s"], over(1e4);
     }
 
     /// A dynamic viscosity.
     DynamicViscosity, "dynamic viscosity", "25 mPa.s" {
-        (from_pa_s, pa_s) "Pa·s", ["N.s/m2"], (1.0);
-        (from_mpa_s, mpa_s) "mPa·s", [], (1e-3);
-        "cP", ["centipoise", "cPs"], (1e-3);
-        "P", ["poise"], (0.1);
+        (from_pa_s, pa_s) "Pa·s", ["N.s/m2"], times(1.0);
+        (from_mpa_s, mpa_s) "mPa·s", [], over(1e3);
+        "cP", ["centipoise", "cPs"], over(1e3);
+        "P", ["poise"], over(10.0);
     }
 
     /// A density.
     Density, "density", "875 kg/m3" {
-        (from_kg_m3, kg_m3) "kg/m³", ["g/L"], (1.0);
-        "g/cm³", ["g/mL", "g/cc", "kg/L", "kg/dm3"], (1e3);
-        "lb/ft³", ["lb/cu ft"], (POUND / (FOOT * FOOT * FOOT));
+        (from_kg_m3, kg_m3) "kg/m³", ["g/L"], times(1.0);
+        "g/cm³", ["g/mL", "g/cc", "kg/L", "kg/dm3"], times(1e3);
+        "lb/ft³", ["lb/cu ft"], times(POUND / (FOOT * FOOT * FOOT));
     }
 
     /// A flow by volume.
     VolumeFlow, "flow", "12 mL/min" {
-        (from_m3_s, m3_s) "m³/s", [], (1.0);
-        (from_ml_s, ml_s) "mL/s", ["cc/s", "cm3/s"], (1e-6);
-        (from_ml_min, ml_min) "mL/min", ["cc/min", "cm3/min"], (1e-6 / MINUTE);
-        (from_ml_h, ml_h) "mL/h", ["mL/hr", "cc/h", "cc/hr", "cm3/h"], (1e-6 / HOUR);
-        (from_l_min, l_min) "L/min", ["lpm"], (1e-3 / MINUTE);
-        "L/h", ["L/hr"], (1e-3 / HOUR);
-        "µL/min", ["mm3/min"], (1e-9 / MINUTE);
-        "in³/min", ["cu in/min"], (INCH * INCH * INCH / MINUTE);
-        "US gal/min", ["US gpm", "gpm US"], (US_GALLON / MINUTE);
-        "UK gal/min", ["UK gpm", "gpm UK", "imp gal/min", "imp gpm"], (UK_GALLON / MINUTE);
-        "US fl oz/h", ["US fl oz/hr"], (US_GALLON / 128.0 / HOUR);
+        (from_m3_s, m3_s) "m³/s", [], times(1.0);
+        (from_ml_s, ml_s) "mL/s", ["cc/s", "cm3/s"], over(1e6);
+        (from_ml_min, ml_min) "mL/min", ["cc/min", "cm3/min"], over(1e6 * MINUTE);
+        (from_ml_h, ml_h) "mL/h", ["mL/hr", "cc/h", "cc/hr", "cm3/h"], over(1e6 * HOUR);
+        (from_l_min, l_min) "L/min", ["lpm"], over(1e3 * MINUTE);
+        "L/h", ["L/hr"], over(1e3 * HOUR);
+        "µL/min", ["mm3/min"], over(1e9 * MINUTE);
+        "in³/min", ["cu in/min"], times(INCH * INCH * INCH / MINUTE);
+        "US gal/min", ["US gpm", "gpm US"], times(US_GALLON / MINUTE);
+        "UK gal/min", ["UK gpm", "gpm UK", "imp gal/min", "imp gpm"], times(UK_GALLON / MINUTE);
+        "US fl oz/h", ["US fl oz/hr"], times(US_GALLON / 128.0 / HOUR);
     }
 
     /// A load along a line of contact.
     LineLoad, "load along a line", "100 N/mm" {
-        (from_n_per_m, n_per_m) "N/m", [], (1.0);
-        (from_n_per_mm, n_per_mm) "N/mm", [], (1e3);
-        "kN/m", [], (1e3);
-        "lbf/in", ["lb/in"], (POUND_FORCE / INCH);
+        (from_n_per_m, n_per_m) "N/m", [], times(1.0);
+        (from_n_per_mm, n_per_mm) "N/mm", [], times(1e3);
+        "kN/m", [], times(1e3);
+        "lbf/in", ["lb/in"], times(POUND_FORCE / INCH);
     }
 
     /// How fast viscosity grows with pressure (the exponent of the Barus law).
     PressureViscosity, "pressure-viscosity coefficient", "20/GPa" {
-        (from_per_pa, per_pa) "/Pa", ["1/Pa", "Pa^-1", "m2/N"], (1.0);
-        (from_per_gpa, per_gpa) "/GPa", ["1/GPa", "GPa^-1"], (1e-9);
-        "/MPa", ["1/MPa", "MPa^-1", "mm2/N"], (1e-6);
-        "in²/lbf", ["/psi", "1/psi"], (INCH * INCH / POUND_FORCE);
+        (from_per_pa, per_pa) "/Pa", ["1/Pa", "Pa^-1", "m2/N"], times(1.0);
+        (from_per_gpa, per_gpa) "/GPa", ["1/GPa", "GPa^-1"], over(1e9);
+        "/MPa", ["1/MPa", "MPa^-1", "mm2/N"], over(1e6);
+        "in²/lbf", ["/psi", "1/psi"], times(INCH * INCH / POUND_FORCE);
     }
 
     /// A plane angle.
     Angle, "angle", "120 deg" {
-        (from_radians, radians) "rad", ["radian", "radians"], (1.0);
-        (from_degrees, degrees) "°", ["deg", "degree", "degrees"], (std::f64::consts::PI / 180.0);
+        (from_radians, radians) "rad", ["radian", "radians"], times(1.0);
+        (from_degrees, degrees) "°", ["deg", "degree", "degrees"], times(std::f64::consts::PI / 180.0);
     }
 }

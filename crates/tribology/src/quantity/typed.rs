@@ -86,7 +86,7 @@ fn si_and_unit(
     let (number, unit) = half(kind, first, default)?;
     let (other, other_unit) = half(kind, second, None)?;
     let second_in_first_unit = unit.from_si(other_unit.to_si(other.value));
-    let other_half_step = other.half_step * other_unit.factor / unit.factor;
+    let other_half_step = other.half_step * other_unit.factor() / unit.factor();
     // A part in a thousand million covers the rounding of the conversion itself.
     let allowed = number.half_step + other_half_step + 1e-9 * number.value.abs();
     if (second_in_first_unit - number.value).abs() > allowed {

@@ -13,10 +13,51 @@ pub struct Unit {
     pub symbol: &'static str,
     /// Other spellings that people type; case, spaces, dots and raised digits need no spelling of their own.
     pub also: &'static [&'static str],
-    /// Base SI units in one of this unit.
-    pub factor: f64,
-    /// What is added to the number, in this unit, before `factor` applies; zero but for temperatures.
-    pub offset: f64,
+    pub(super) scale: Scale,
+}
+
+/// How the numbers of a unit lie on the scale of the base SI unit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Scale {
+    /// Base SI units in one; one when `divide` says it exactly.
+    multiply: f64,
+    /// Ones in a base SI unit; one when `multiply` says it exactly.
+    divide: f64,
+    /// How far the zero of the unit lies above that of the base SI unit, in this unit.
+    offset: f64,
+}
+
+/// The scale of a unit that is so many base SI units.
+pub(super) const fn times(multiply: f64) -> Scale {
+    Scale {
+        multiply,
+        divide: 1.0,
+        offset: 0.0,
+    }
+}
+
+/// The scale of a unit of which so many are one base SI unit; dividing by 1000 is exact where timing by 0.001 is not.
+pub(super) const fn over(divide: f64) -> Scale {
+    Scale {
+        multiply: 1.0,
+        divide,
+        offset: 0.0,
+    }
+}
+
+impl Scale {
+    /// The same scale with its zero moved up, in units of its own.
+    pub(super) const fn above(self, offset: f64) -> Scale {
+        Scale { offset, ..self }
+    }
+
+    pub(super) const fn apply(self, number: f64) -> f64 {
+        (number + self.offset) * self.multiply / self.divide
+    }
+
+    pub(super) const fn undo(self, si: f64) -> f64 {
+        si * self.divide / self.multiply - self.offset
+    }
 }
 
 impl Unit {
@@ -67,7 +108,7 @@ impl Unit {
     /// `nist-sp-811`
     #[must_use]
     pub fn to_si(&self, number: f64) -> f64 {
-        (number + self.offset) * self.factor
+        self.scale.apply(number)
     }
 
     /// A size in base SI units as a number of this unit.
@@ -81,16 +122,38 @@ impl Unit {
     /// `nist-sp-811`
     #[must_use]
     pub fn from_si(&self, si: f64) -> f64 {
-        si / self.factor - self.offset
+        self.scale.undo(si)
+    }
+
+    /// The size of one of this unit, as a difference: base SI units in one.
+    ///
+    /// - returns: base SI units; for a temperature scale, kelvins in a degree.
+    #[must_use]
+    pub fn factor(&self) -> f64 {
+        self.scale.multiply / self.scale.divide
+    }
+
+    /// What is added to a number of this unit before [`Unit::factor`] applies.
+    ///
+    /// - returns: in this unit; zero but for temperatures.
+    #[must_use]
+    pub fn offset(&self) -> f64 {
+        self.scale.offset
     }
 }
 
 /// The form of a spelling that is compared: what does not tell units apart is dropped.
 pub(super) fn key(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
-    for sign in text.chars() {
+    let mut signs = text.chars().peekable();
+    while let Some(sign) = signs.next() {
         match sign {
-            '.' | '·' | '⋅' | '*' | '×' | '^' | '-' | '(' | ')' => {}
+            // The hyphen of "lbf-ft" says nothing; the minus of "s^-1" does.
+            '-' if !signs.peek().is_some_and(char::is_ascii_digit) => {}
+            '\u{2212}' => plain.push('-'),
+            '.' | '·' | '⋅' | '*' | '×' | '^' | '(' | ')' => {}
+            '⁻' => plain.push('-'),
+            '¹' => plain.push('1'),
             '²' => plain.push('2'),
             '³' => plain.push('3'),
             'µ' | 'μ' => plain.push('u'),
