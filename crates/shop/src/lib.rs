@@ -1,1 +1,12 @@
-//! placeholder
+//! The nouns of the trade and their rules: the chart of a machine, the shelf of oils, the entry in the logbook, and the
+//! snapshot that the reasoning borrows. Start at [`chart::Chart`]. Nothing here reads a file, a clock or a database.
+
+pub mod amount;
+pub mod chart;
+pub mod choice;
+pub mod fault;
+pub mod id;
+pub mod logbook;
+pub mod reading;
+pub mod shelf;
+pub mod snapshot;

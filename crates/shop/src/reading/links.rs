@@ -1,0 +1,107 @@
+//! Ids and the links between them: gathered while the elements are read, held against each other once all are known, so that a
+//! link may point forward and a misspelt id is told with the nearest one that exists.
+
+use std::collections::BTreeMap;
+use std::ops::Range;
+
+use crate::fault::nearest;
+use crate::id::Id;
+
+use super::key::Sort;
+use super::log::Log;
+
+/// An id as it was made by an element.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Made {
+    /// What it names.
+    pub sort: Sort,
+    /// Where it stands; nothing for the ids that every chart has, such as the stand `front`.
+    pub span: Option<Range<usize>>,
+}
+
+#[derive(Debug, Default)]
+pub(super) struct Links {
+    made: BTreeMap<Id, Made>,
+    retired: Vec<(Id, Option<Range<usize>>)>,
+    uses: Vec<Use>,
+}
+
+#[derive(Debug)]
+struct Use {
+    id: String,
+    sorts: &'static [Sort],
+    span: Option<Range<usize>>,
+    /// `feeds of the point "9"`, for the sentence.
+    what: String,
+}
+
+impl Log {
+    /// Notes that an element made this id. A second element of the same id is a fault, told at the second.
+    pub(super) fn made(&self, id: &Id, sort: Sort, span: Option<Range<usize>>) {
+        let mut links = self.links.borrow_mut();
+        match links.made.get(id) {
+            Some(first) if first.span.is_some() => {
+                let says = format!(
+                    "the id \"{id}\" is already taken by {} further up; ids are unique in the file, so give this one another, such \
+                     as \"{id}a\"",
+                    first.sort.name()
+                );
+                drop(links);
+                self.fault(span, says);
+            }
+            _ => {
+                links.made.insert(id.clone(), Made { sort, span });
+            }
+        }
+    }
+
+    /// Notes an id that every chart has without writing it.
+    pub(crate) fn built_in(&self, id: &Id, sort: Sort) {
+        self.links.borrow_mut().made.entry(id.clone()).or_insert(Made { sort, span: None });
+    }
+
+    /// Notes an id that was used once and may never be used again.
+    pub(crate) fn retired(&self, id: Id, span: Option<Range<usize>>) {
+        self.links.borrow_mut().retired.push((id, span));
+    }
+
+    pub(super) fn link(&self, id: &str, sorts: &'static [Sort], span: Option<Range<usize>>, what: String) {
+        self.links.borrow_mut().uses.push(Use { id: id.to_owned(), sorts, span, what });
+    }
+
+    /// Holds every link against the ids that were made.
+    pub(super) fn check_links(&self) {
+        let links = self.links.take();
+        for Use { id, sorts, span, what } in &links.uses {
+            let found = Id::new(id).ok().and_then(|id| links.made.get(&id));
+            match found {
+                Some(made) if sorts.contains(&made.sort) => {}
+                Some(made) => self.fault(
+                    span.clone(),
+                    format!("{what} names \"{id}\", which is {}, where {} is wanted", made.sort.name(), wanted(sorts)),
+                ),
+                None => {
+                    let of_sort = links.made.iter().filter(|(_, made)| sorts.contains(&made.sort));
+                    let hint = match nearest(id, of_sort.map(|(id, _)| id.as_str())) {
+                        Some(near) => format!("did you mean \"{near}\"?"),
+                        None => format!("write the id of {} that the file holds", wanted(sorts)),
+                    };
+                    self.unknown(span.clone(), format!("{what} names \"{id}\", which is not in the file: {hint}"));
+                }
+            }
+        }
+        for (id, _) in &links.retired {
+            if let Some(Made { span: Some(span), .. }) = links.made.get(id) {
+                self.fault(
+                    Some(span.clone()),
+                    format!("the id \"{id}\" was retired and is never used again; give this element a new one"),
+                );
+            }
+        }
+    }
+}
+
+fn wanted(sorts: &[Sort]) -> String {
+    let names: Vec<&str> = sorts.iter().map(|sort| sort.name()).collect();
+    names.join(" or ")
+}

@@ -1,0 +1,83 @@
+//! Sentences for mistyped amounts, the same in files, in forms and on the command line.
+
+use tribology::quantity::{Kind, TypedFault};
+
+use crate::amount::IntervalFault;
+use crate::fault::either;
+
+/// What is wrong with a quantity, and what a right one looks like. `what` begins the sentence: `the load of the pair "a"`.
+#[must_use]
+pub fn says_quantity(what: &str, fault: &TypedFault, kind: Kind) -> String {
+    says(what, fault, &format!("\"{}\"", kind.example()))
+}
+
+/// The same for a speed, which may turn or slide.
+#[must_use]
+pub fn says_speed(what: &str, fault: &TypedFault) -> String {
+    says(what, fault, "\"94 rpm\", \"40 strokes/min\" or \"0.3 m/s\"")
+}
+
+/// The same for a dose.
+#[must_use]
+pub fn says_dose(what: &str, fault: &TypedFault) -> String {
+    says(what, fault, "\"2 strokes\", \"4 drops\", \"1/2 turn\" or \"1.5 mL\"")
+}
+
+/// The same for an interval.
+#[must_use]
+pub fn says_interval(what: &str, fault: &IntervalFault) -> String {
+    const EXAMPLES: &str = "\"1 use\", \"4 h\", \"1 week\", \"6 months\" or \"1 year\"";
+    match fault {
+        IntervalFault::Typed(fault) => says(what, fault, EXAMPLES),
+        IntervalFault::NotWhole => {
+            format!(
+                "{what} counts nothing whole; uses, days, weeks and months are counted from one, so write it like {EXAMPLES}"
+            )
+        }
+    }
+}
+
+fn says(what: &str, fault: &TypedFault, example: &str) -> String {
+    match fault {
+        TypedFault::Empty => {
+            format!("{what} is empty; write a number and a unit such as {example}, or leave the key out")
+        }
+        TypedFault::NotANumber { text } => {
+            format!("{what} is \"{text}\", which does not begin with a number; write it like {example}")
+        }
+        TypedFault::NoUnit { number, .. } => {
+            format!("{what} is \"{number}\" without a unit; write the unit too, such as {example}")
+        }
+        TypedFault::UnknownUnit { unit, nearest: Some(near), .. } => {
+            format!(
+                "{what} has the unit \"{unit}\", which is not known here; did you mean \"{near}\"? Write it like {example}"
+            )
+        }
+        TypedFault::UnknownUnit { unit, nearest: None, .. } => {
+            format!("{what} has the unit \"{unit}\", which is not known here; write it like {example}")
+        }
+        TypedFault::WrongKind { unit, is, wanted } => {
+            format!(
+                "{what} has the unit \"{unit}\", which is for a {}, where a {} is wanted; write it like {example}",
+                is.name(),
+                wanted.name()
+            )
+        }
+        TypedFault::Unclear { unit, choices } => {
+            format!(
+                "{what} has the unit \"{unit}\", which is not the same everywhere; write {}",
+                either(choices.iter().copied())
+            )
+        }
+        TypedFault::UnclearComma { text } => {
+            format!(
+                "{what} is \"{text}\", where the comma may part thousands or decimals; write it with a point, or without the comma"
+            )
+        }
+        TypedFault::PairDisagrees { first, second, second_in_first_unit, unit } => format!(
+            "{what} says \"{first}\" and \"{second}\", which do not agree: \"{second}\" is {second_in_first_unit:.3} {}; find out which is \
+             right and write that one",
+            unit.symbol
+        ),
+    }
+}
