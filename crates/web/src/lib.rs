@@ -1,1 +1,23 @@
-//! placeholder
+//! The local server's pages.
+//!
+//! Start at [`shell`]: it takes the routes that know machines and gives them what every answer needs: the assets, the
+//! guards, the plain error pages and the pattern page. [`parts`] holds the components that pages are built from.
+
+use axum::Router;
+
+pub mod assets;
+pub mod error;
+pub mod form_key;
+pub mod layers;
+pub mod parts;
+mod pattern;
+
+pub use error::Error;
+pub use form_key::FormKey;
+pub use layers::host::HostRule;
+
+/// Wraps the routes of the shop so that every answer, errors and assets too, passes the same guards.
+pub fn shell(inner: Router, hosts: HostRule) -> Router {
+    let routes = inner.merge(assets::routes()).merge(pattern::routes()).fallback(error::no_such_page);
+    layers::around(routes, hosts)
+}

@@ -1,0 +1,52 @@
+//! One oiling point in a list: which, what, how much, what to look for, and the word to press.
+//!
+//! That oil was given and that its sign was seen are two acts: "Oiled" is pressed first, "Seen" takes its place.
+
+use maud::{Markup, Render, html};
+
+use super::{Action, Balloon};
+
+/// The row. What is left empty is left out.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct PointRow {
+    /// The number in the balloon.
+    pub number: Balloon,
+    /// The name of the point.
+    pub name: String,
+    /// The page of the point.
+    pub to: Option<String>,
+    /// How much, in strokes or drops of the can at hand.
+    pub dose: String,
+    /// What else helps: how it is oiled, where it hides, how long since.
+    pub small: String,
+    /// What shows that the oil got there.
+    pub sign: String,
+    /// What was already written down: "Oiled at 9:12".
+    pub done: Option<String>,
+    /// The next word to press; none when there is nothing left to do.
+    pub next: Option<Action>,
+}
+
+impl Render for PointRow {
+    fn render(&self) -> Markup {
+        html! {
+            li.point-row.point-row-past[self.next.is_none()] {
+                (self.number)
+                div {
+                    p.point-row-name {
+                        @match &self.to { Some(to) => { a href=(to) { (self.name) } }, None => { (self.name) } }
+                    }
+                    @if let Some(done) = &self.done { p.point-row-done { (done) } }
+                    @if !self.dose.is_empty() || !self.small.is_empty() {
+                        p.point-row-small {
+                            @if !self.dose.is_empty() { span.point-row-dose { (self.dose) } " " }
+                            (self.small)
+                        }
+                    }
+                    @if !self.sign.is_empty() { p.point-row-sign { b { "Look for: " } (self.sign) } }
+                }
+                @if let Some(next) = &self.next { (next) }
+            }
+        }
+    }
+}

@@ -1,0 +1,223 @@
+//! The pattern page: every part in every state, for whoever builds or mends a page.
+//!
+//! A state that is not here is not tested; a style that nothing here uses fails the tests. All figures are invented.
+
+use axum::Router;
+use axum::extract::Query;
+use axum::routing::get;
+use maud::{Markup, Render, html};
+use serde::Deserialize;
+
+use crate::parts::{
+    Action, Balloon, Empty, Figure, Fold, Link, Note, Page, PointRow, Press, Receipt, Section, Stand, TitleBlock,
+};
+use crate::{Error, FormKey};
+
+mod forms;
+mod tables;
+
+pub(crate) fn routes() -> Router {
+    Router::new().route("/pattern", get(show).post(answer))
+}
+
+/// Which of the four places the foot marks; the tests look at each.
+#[derive(Deserialize)]
+struct Shown {
+    section: Option<usize>,
+}
+
+async fn show(Query(shown): Query<Shown>) -> Result<Markup, Error> {
+    let section = Section::ALL.get(shown.section.unwrap_or(0)).copied();
+    Ok(page(section, &FormKey::fresh()?).render())
+}
+
+/// The buttons of this page come back to it and write nothing down.
+async fn answer() -> Result<Markup, Error> {
+    Ok(page(None, &FormKey::fresh()?).render())
+}
+
+fn page(section: Option<Section>, key: &FormKey) -> Page {
+    Page {
+        title: "Pattern sheet".into(),
+        section,
+        block: TitleBlock::new([
+            ("Machine", "20-inch crank shaper"),
+            ("Today's job", "Long stroke"),
+            ("Running hours", "3"),
+        ]),
+        body: html! {
+            (Receipt { says: "Point 3 oiled at 9:12.".into(), undo: Some(act(key, "Undo", "point 3")) })
+            h1 { "Before you start" }
+            p.quiet { "Three points at one place, about 2 minutes. One can: the short one." }
+            (Note {
+                caution: "The rail pump box has used nothing in 20 running hours.".into(),
+                rest: "The cross-rail way may be running dry.".into(),
+                more: Some(Link::new("#working", "See why")),
+            })
+            div.two {
+                div.stack { (left_side(key)) (slow_start(key)) }
+                div.stack { (finished(key)) (pressed(key)) }
+            }
+            h2 #working { "Which oil?" }
+            div.two {
+                div.stack { (tables::oils()) (tables::workings()) }
+                div.stack { (drawing()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
+            }
+            h2 { "Forms" }
+            div.two {
+                (forms::faulty(key))
+                (forms::fresh(key))
+            }
+            h2 { "Nothing here yet" }
+            div.two {
+                (Empty {
+                    says: "No machine is charted yet. Begin with its plate and a walk around it.".into(),
+                    first: Some(Press::Link(Link::new("#sheet", "Chart a machine"))),
+                })
+                (Empty { says: "Nothing is due today.".into(), first: None })
+            }
+            h2 { "Title blocks" }
+            (TitleBlock::new([("Sheet", "One cell alone")]))
+            (TitleBlock::new([("Oil", "Hydraulic 46, the drum by the door"), ("Left", "14 L")]))
+        },
+    }
+}
+
+fn left_side(key: &FormKey) -> Stand {
+    Stand {
+        id: "left".into(),
+        name: "Left side".into(),
+        count: "4 points".into(),
+        setup: "Machine stopped, ram wound fully back. Short can: way oil 68.".into(),
+        points: vec![
+            PointRow {
+                number: Balloon("3".into()),
+                name: "Ram way, rear left".into(),
+                done: Some("Oiled at 9:12".into()),
+                sign: "wet line along the way after ten strokes".into(),
+                next: Some(act(key, "Seen", "point 3, ram way, rear left")),
+                ..PointRow::default()
+            },
+            PointRow {
+                number: Balloon("4".into()),
+                name: "Ram way, front left".into(),
+                to: Some("#left".into()),
+                dose: "2 strokes".into(),
+                small: "ball oiler".into(),
+                sign: "wet line along the way".into(),
+                next: Some(act(key, "Oiled", "point 4, ram way, front left")),
+                ..PointRow::default()
+            },
+            PointRow {
+                number: Balloon("12a".into()),
+                name: "Rocker foot pivot".into(),
+                dose: "4 drops".into(),
+                small: "oil hole behind the hand-wheel, 9 h since the last".into(),
+                sign: "oil sinks within a minute".into(),
+                next: Some(act(key, "Oiled", "point 12a, rocker foot pivot")),
+                ..PointRow::default()
+            },
+            PointRow {
+                number: Balloon("14".into()),
+                name: "Feed pawl".into(),
+                dose: "1 drop".into(),
+                next: Some(act(key, "Oiled", "point 14, feed pawl")),
+                ..PointRow::default()
+            },
+        ],
+        whole: Some(act(key, "The left side is oiled", "4 points")),
+        under: vec![
+            Press::Link(Link::new("#left", "Could not reach one")),
+            Press::Action(act(key, "Undo", "the left side")),
+        ],
+    }
+}
+
+fn slow_start(key: &FormKey) -> Stand {
+    Stand {
+        id: "start".into(),
+        name: "Then start it slowly".into(),
+        count: "1 sign".into(),
+        setup: "Guards on, sleeves tight, hands clear of the ram.".into(),
+        points: vec![PointRow {
+            number: Balloon("20".into()),
+            name: "Sight glass, rail pump".into(),
+            sign: "a pulse at every stroke, the first within 8 strokes".into(),
+            next: Some(act(key, "Seen", "point 20, sight glass")),
+            ..PointRow::default()
+        }],
+        ..Stand::default()
+    }
+}
+
+fn finished(key: &FormKey) -> Stand {
+    Stand {
+        id: "front".into(),
+        name: "Front".into(),
+        count: "done".into(),
+        points: vec![
+            PointRow {
+                number: Balloon("15".into()),
+                name: "Cross-rail screw, both ends".into(),
+                done: Some("Oiled and seen at 9:15".into()),
+                ..PointRow::default()
+            },
+            PointRow {
+                number: Balloon("16".into()),
+                name: "Table elevating nut".into(),
+                done: Some("Not reached: the vice is in the way".into()),
+                ..PointRow::default()
+            },
+        ],
+        under: vec![Press::Action(act(key, "Undo", "the front"))],
+        ..Stand::default()
+    }
+}
+
+/// Everything that can be pressed, by itself.
+fn pressed(key: &FormKey) -> Markup {
+    html! {
+        div.row {
+            (act(key, "Finish the round", "11 points").as_main())
+            (act(key, "Add a reading", "rail pump box"))
+            (Link::new("#sheet", "Open the chart").as_box())
+            (Link::new("#sheet", "All rounds"))
+            (act(key, "Take this back", "the last entry").as_line())
+            (Press::Action(act(key, "Put off", "until tomorrow")))
+            (Balloon("7".into()))
+        }
+    }
+}
+
+fn drawing() -> Figure {
+    Figure {
+        drawing: html! {
+            svg viewBox="0 0 320 150" role="img" aria-labelledby="drawing-title" fill="none" stroke="currentColor" {
+                title #drawing-title { "A wick cup over a journal" }
+                circle cx="160" cy="100" r="36" stroke-width="1.5" {}
+                path d="M112 132V64H208V132" stroke-width="1.5" {}
+                path d="M146 64V24H174V64M160 64V34" stroke-width="1.5" {}
+                path d="M174 40H236" {}
+                circle cx="252" cy="40" r="16" stroke-width="1.5" {}
+                text x="252" y="46" text-anchor="middle" font-family="Lettering Narrow" font-size="18" fill="currentColor" stroke="none" { "9" }
+            }
+        },
+        caption: "The wick lifts oil over the rim; capped, it stops.".into(),
+    }
+}
+
+/// Something that unfolds, in both states, used by the tables.
+fn folds(body: Markup) -> Markup {
+    html! {
+        (Fold::open("How this was worked out", body))
+        (Fold::shut("What was assumed", html! { p { "A clearance of 0.09 mm, by common practice; it moves the answer little." } }))
+    }
+}
+
+fn act(key: &FormKey, words: &str, about: &str) -> Action {
+    Action {
+        hidden: vec![("stand".into(), "left".into())],
+        about: Some(about.into()),
+        ..Action::new("/pattern", key.clone(), words)
+    }
+}
