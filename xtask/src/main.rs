@@ -37,9 +37,6 @@ fn dispatch(words: &[&str]) -> Result<(), String> {
         }
         ["setup"] => setup::setup(),
         ["test", options @ ..] => test::test(options),
-        _ => Err(format!(
-            "{USAGE}\n\nThe parts of the test, in order:\n{}",
-            test::parts()
-        )),
+        _ => Err(format!("{USAGE}\n\nThe parts of the test, in order:\n{}", test::parts())),
     }
 }

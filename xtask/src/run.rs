@@ -5,10 +5,7 @@ use std::process::{Command, Stdio};
 
 /// The folder that holds the workspace.
 pub(crate) fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR"))
-        .parent()
-        .expect("xtask lies in a folder of the repository")
-        .to_path_buf()
+    Path::new(env!("CARGO_MANIFEST_DIR")).parent().expect("xtask lies in a folder of the repository").to_path_buf()
 }
 
 /// A program about to be run.
@@ -23,10 +20,7 @@ impl Run {
         let arguments: Vec<&str> = arguments.iter().map(AsRef::as_ref).collect();
         let mut command = Command::new(program);
         command.args(&arguments).current_dir(root());
-        Run {
-            command,
-            shown: format!("{program} {}", arguments.join(" ")),
-        }
+        Run { command, shown: format!("{program} {}", arguments.join(" ")) }
     }
 
     /// Cargo kept off the network: `setup` has fetched every crate already.
@@ -52,34 +46,18 @@ impl Run {
     /// Says what is run, runs it with its output in sight, and fails when it fails.
     pub(crate) fn go(mut self) -> Result<(), String> {
         println!("$ {}", self.shown);
-        let status = self
-            .command
-            .stdin(Stdio::null())
-            .status()
-            .map_err(|error| self.could_not_start(&error))?;
-        if status.success() {
-            Ok(())
-        } else {
-            Err(format!("This failed ({status}): {}", self.shown))
-        }
+        let status = self.command.stdin(Stdio::null()).status().map_err(|error| self.could_not_start(&error))?;
+        if status.success() { Ok(()) } else { Err(format!("This failed ({status}): {}", self.shown)) }
     }
 
     /// What the program prints on its standard output.
     pub(crate) fn text(mut self) -> Result<String, String> {
-        let output = self
-            .command
-            .stdin(Stdio::null())
-            .output()
-            .map_err(|error| self.could_not_start(&error))?;
+        let output = self.command.stdin(Stdio::null()).output().map_err(|error| self.could_not_start(&error))?;
         if !output.status.success() {
             let says = String::from_utf8_lossy(&output.stderr);
-            return Err(format!(
-                "This failed ({}): {}\n{says}",
-                output.status, self.shown
-            ));
+            return Err(format!("This failed ({}): {}\n{says}", output.status, self.shown));
         }
-        String::from_utf8(output.stdout)
-            .map_err(|_| format!("This printed something that is no text: {}", self.shown))
+        String::from_utf8(output.stdout).map_err(|_| format!("This printed something that is no text: {}", self.shown))
     }
 
     fn could_not_start(&self, error: &std::io::Error) -> String {
@@ -99,9 +77,7 @@ mod tests {
 
     #[test]
     fn a_missing_program_is_an_error_that_names_it() {
-        let says = Run::new("no-such-program", &["at", "all"])
-            .go()
-            .unwrap_err();
+        let says = Run::new("no-such-program", &["at", "all"]).go().unwrap_err();
         assert!(says.contains("no-such-program at all"), "{says}");
     }
 }

@@ -26,11 +26,7 @@ const PACKAGES: &[Package] = &[
         why: "the cross-checks run in a Python environment of their own",
         present: "python3 -c 'import ensurepip, venv'",
     },
-    Package {
-        name: "git",
-        why: "the tidy rules ask it which files belong to the project",
-        present: "git --version",
-    },
+    Package { name: "git", why: "the tidy rules ask it which files belong to the project", present: "git --version" },
 ];
 
 const REQUIREMENTS: &str = "reference/crosscheck/requirements.txt";
@@ -48,10 +44,8 @@ pub(crate) fn setup() -> Result<(), String> {
 }
 
 fn system_packages() -> Result<(), String> {
-    let missing: Vec<&Package> = PACKAGES
-        .iter()
-        .filter(|package| Run::new("sh", &["-c", package.present]).text().is_err())
-        .collect();
+    let missing: Vec<&Package> =
+        PACKAGES.iter().filter(|package| Run::new("sh", &["-c", package.present]).text().is_err()).collect();
     if missing.is_empty() {
         println!("System packages: all here.");
         return Ok(());
@@ -70,41 +64,23 @@ fn system_packages() -> Result<(), String> {
     Run::new("apt-get", &["update", "-q"]).go()?;
     let mut arguments = vec!["install", "-y", "-q", "--no-install-recommends"];
     arguments.extend(names);
-    Run::new("apt-get", &arguments)
-        .env("DEBIAN_FRONTEND", "noninteractive")
-        .go()
+    Run::new("apt-get", &arguments).env("DEBIAN_FRONTEND", "noninteractive").go()
 }
 
 fn browser_packages() -> Result<(), String> {
-    when_changed(
-        "Browser packages",
-        "e2e/package-lock.json",
-        "e2e/node_modules/installed-from",
-        || {
-            Run::new(
-                "npm",
-                &["ci", "--ignore-scripts", "--no-audit", "--no-fund"],
-            )
-            .folder("e2e")
-            .go()
-        },
-    )
+    when_changed("Browser packages", "e2e/package-lock.json", "e2e/node_modules/installed-from", || {
+        Run::new("npm", &["ci", "--ignore-scripts", "--no-audit", "--no-fund"]).folder("e2e").go()
+    })
 }
 
 fn python_packages() -> Result<(), String> {
-    when_changed(
-        "Python packages",
-        REQUIREMENTS,
-        ".venv/installed-from",
-        || {
-            Run::new("python3", &["-m", "venv", "--clear", ".venv"]).go()?;
-            let pip =
-                "-m pip --disable-pip-version-check install --quiet --require-hashes --no-deps -r";
-            let mut arguments: Vec<&str> = pip.split(' ').collect();
-            arguments.push(REQUIREMENTS);
-            Run::new(".venv/bin/python", &arguments).go()
-        },
-    )
+    when_changed("Python packages", REQUIREMENTS, ".venv/installed-from", || {
+        Run::new("python3", &["-m", "venv", "--clear", ".venv"]).go()?;
+        let pip = "-m pip --disable-pip-version-check install --quiet --require-hashes --no-deps -r";
+        let mut arguments: Vec<&str> = pip.split(' ').collect();
+        arguments.push(REQUIREMENTS);
+        Run::new(".venv/bin/python", &arguments).go()
+    })
 }
 
 /// Installs from a list unless the stamp, a copy of the list last installed from, still equals it.
@@ -114,17 +90,15 @@ fn when_changed(
     stamp: &str,
     install: impl FnOnce() -> Result<(), String>,
 ) -> Result<(), String> {
-    let wanted = fs::read_to_string(root().join(list)).map_err(|error| {
-        format!("{list} cannot be read ({error}); it names the packages that the tests use.")
-    })?;
+    let wanted = fs::read_to_string(root().join(list))
+        .map_err(|error| format!("{list} cannot be read ({error}); it names the packages that the tests use."))?;
     let stamp = root().join(stamp);
     if is_current(&wanted, &stamp) {
         println!("{what}: as {list} says.");
         return Ok(());
     }
     install()?;
-    fs::write(&stamp, wanted)
-        .map_err(|error| format!("{} cannot be written: {error}.", stamp.display()))
+    fs::write(&stamp, wanted).map_err(|error| format!("{} cannot be written: {error}.", stamp.display()))
 }
 
 fn is_current(wanted: &str, stamp: &Path) -> bool {

@@ -26,54 +26,18 @@ struct Rule {
 }
 
 const RULES: &[Rule] = &[
-    Rule {
-        says: "a Rust file has at most 800 lines",
-        faults: length::faults,
-    },
-    Rule {
-        says: "a Rust file opens by saying what it is",
-        faults: opening::faults,
-    },
-    Rule {
-        says: "a module is named after a thing",
-        faults: module_name::faults,
-    },
-    Rule {
-        says: "crates use only the crates above them",
-        faults: arrow::faults,
-    },
-    Rule {
-        says: "a correlation states its range and source",
-        faults: doc_shape::faults,
-    },
-    Rule {
-        says: "a source that is named is in the list of sources",
-        faults: source_key::faults,
-    },
-    Rule {
-        says: "a check value has a source and a kind",
-        faults: check_table::faults,
-    },
-    Rule {
-        says: "nothing unfinished, skipped or asleep",
-        faults: leftover::faults,
-    },
-    Rule {
-        says: "no path of one machine, no registry host",
-        faults: machine_path::faults,
-    },
-    Rule {
-        says: "pages hold no inline style or script",
-        faults: markup::faults,
-    },
-    Rule {
-        says: "colours stand in tokens.css only",
-        faults: colour::faults,
-    },
-    Rule {
-        says: "a page script has under 60 lines",
-        faults: script::faults,
-    },
+    Rule { says: "a Rust file has at most 800 lines", faults: length::faults },
+    Rule { says: "a Rust file opens by saying what it is", faults: opening::faults },
+    Rule { says: "a module is named after a thing", faults: module_name::faults },
+    Rule { says: "crates use only the crates above them", faults: arrow::faults },
+    Rule { says: "a correlation states its range and source", faults: doc_shape::faults },
+    Rule { says: "a source that is named is in the list of sources", faults: source_key::faults },
+    Rule { says: "a check value has a source and a kind", faults: check_table::faults },
+    Rule { says: "nothing unfinished, skipped or asleep", faults: leftover::faults },
+    Rule { says: "no path of one machine, no registry host", faults: machine_path::faults },
+    Rule { says: "pages hold no inline style or script", faults: markup::faults },
+    Rule { says: "colours stand in tokens.css only", faults: colour::faults },
+    Rule { says: "a page script has under 60 lines", faults: script::faults },
 ];
 
 /// Judges the working tree by every rule and prints each fault with its place.
@@ -89,16 +53,10 @@ pub(crate) fn tidy() -> Result<(), String> {
             println!("    {fault}");
         }
     }
-    println!(
-        "Tidy: {} rules over {} files, {count} faults.",
-        RULES.len(),
-        tree.files.len()
-    );
+    println!("Tidy: {} rules over {} files, {count} faults.", RULES.len(), tree.files.len());
     if count == 0 {
         Ok(())
     } else {
-        Err(format!(
-            "The tidy rules found {count} faults; each line above says what to do."
-        ))
+        Err(format!("The tidy rules found {count} faults; each line above says what to do."))
     }
 }

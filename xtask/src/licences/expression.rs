@@ -4,15 +4,9 @@
 
 /// Whether a user who accepts only the `allowed` licences may use what has this licence expression.
 pub(crate) fn allows(expression: &str, allowed: &[&str]) -> Result<bool, String> {
-    let spaced = expression
-        .replace('(', " ( ")
-        .replace(')', " ) ")
-        .replace('/', " OR ");
+    let spaced = expression.replace('(', " ( ").replace(')', " ) ").replace('/', " OR ");
     let words: Vec<&str> = spaced.split_whitespace().collect();
-    let mut reader = Reader {
-        words: &words,
-        allowed,
-    };
+    let mut reader = Reader { words: &words, allowed };
     let answer = reader.any()?;
     match reader.words {
         [] => Ok(answer),
@@ -45,11 +39,7 @@ impl Reader<'_> {
     fn one(&mut self) -> Result<bool, String> {
         if self.takes("(") {
             let answer = self.any()?;
-            return if self.takes(")") {
-                Ok(answer)
-            } else {
-                Err("a bracket is not closed.".to_owned())
-            };
+            return if self.takes(")") { Ok(answer) } else { Err("a bracket is not closed.".to_owned()) };
         }
         let mut licence = self.name()?.to_owned();
         if self.takes("WITH") {
@@ -60,9 +50,7 @@ impl Reader<'_> {
 
     fn name(&mut self) -> Result<&str, String> {
         match self.words {
-            ["OR" | "AND" | "WITH" | "(" | ")", ..] | [] => {
-                Err("the name of a licence is missing.".to_owned())
-            }
+            ["OR" | "AND" | "WITH" | "(" | ")", ..] | [] => Err("the name of a licence is missing.".to_owned()),
             [name, rest @ ..] => {
                 self.words = rest;
                 Ok(name)
@@ -108,21 +96,13 @@ mod tests {
     fn and_binds_tighter_than_or_unless_brackets_say_otherwise() {
         check("MIT OR Zlib AND GPL-3.0-only", &["MIT"], true);
         check("(MIT OR Zlib) AND GPL-3.0-only", &["MIT"], false);
-        check(
-            "(MIT OR Apache-2.0) AND Unicode-3.0",
-            &["Apache-2.0", "Unicode-3.0"],
-            true,
-        );
+        check("(MIT OR Apache-2.0) AND Unicode-3.0", &["Apache-2.0", "Unicode-3.0"], true);
     }
 
     #[test]
     fn an_exception_is_allowed_only_together_with_its_licence() {
         check("Apache-2.0 WITH LLVM-exception", &["Apache-2.0"], false);
-        check(
-            "Apache-2.0 WITH LLVM-exception",
-            &["Apache-2.0 WITH LLVM-exception"],
-            true,
-        );
+        check("Apache-2.0 WITH LLVM-exception", &["Apache-2.0 WITH LLVM-exception"], true);
         check("Apache-2.0 WITH LLVM-exception OR MIT", &["MIT"], true);
     }
 
@@ -135,9 +115,7 @@ mod tests {
 
     #[test]
     fn an_expression_that_is_cut_short_is_an_error() {
-        for bad in [
-            "", "MIT OR", "AND MIT", "(MIT", "MIT)", "MIT Zlib", "MIT WITH", "()",
-        ] {
+        for bad in ["", "MIT OR", "AND MIT", "(MIT", "MIT)", "MIT Zlib", "MIT WITH", "()"] {
             assert!(allows(bad, &["MIT"]).is_err(), "{bad}");
         }
     }

@@ -7,29 +7,16 @@ use serde_json::Value;
 use super::tree::{Fault, Tree};
 
 /// From the physics down to the program; the same list stands in ARCHITECTURE.md.
-const ORDER: [&str; 8] = [
-    "tribology",
-    "shop",
-    "advice",
-    "store",
-    "draw",
-    "print",
-    "web",
-    "oilwright",
-];
+const ORDER: [&str; 8] = ["tribology", "shop", "advice", "store", "draw", "print", "web", "oilwright"];
 
 /// Pairs that the order would allow and the design does not.
 const FORBIDDEN: [(&str, &str); 2] = [("draw", "store"), ("print", "store")];
 
 pub(crate) fn faults(tree: &Tree) -> Vec<Fault> {
     let packages = tree.metadata["packages"].as_array().into_iter().flatten();
-    let names = packages
-        .clone()
-        .filter_map(|package| package["name"].as_str());
+    let names = packages.clone().filter_map(|package| package["name"].as_str());
     let members: Vec<&str> = names.collect();
-    packages
-        .flat_map(|package| of_package(tree, package, &members))
-        .collect()
+    packages.flat_map(|package| of_package(tree, package, &members)).collect()
 }
 
 fn of_package(tree: &Tree, package: &Value, members: &[&str]) -> Vec<Fault> {
@@ -38,31 +25,16 @@ fn of_package(tree: &Tree, package: &Value, members: &[&str]) -> Vec<Fault> {
         return vec![];
     }
     let manifest = format!("crates/{name}/Cargo.toml");
-    let fault = |word: &str, says: String| Fault {
-        line: line_of(tree, &manifest, word),
-        path: manifest.clone(),
-        says,
-    };
+    let fault = |word: &str, says: String| Fault { line: line_of(tree, &manifest, word), path: manifest.clone(), says };
     if place(name).is_none() {
         return vec![fault(
             "name",
-            format!(
-                "`{name}` has no place in the order of crates; give it one in xtask/src/tidy/arrow.rs."
-            ),
+            format!("`{name}` has no place in the order of crates; give it one in xtask/src/tidy/arrow.rs."),
         )];
     }
-    let used = package["dependencies"]
-        .as_array()
-        .into_iter()
-        .flatten()
-        .filter_map(|used| used["name"].as_str());
+    let used = package["dependencies"].as_array().into_iter().flatten().filter_map(|used| used["name"].as_str());
     used.filter(|used| members.contains(used) && !may_use(name, used))
-        .map(|used| {
-            fault(
-                used,
-                format!("`{name}` may not use `{used}`; move what it needs upward, or pass it in."),
-            )
-        })
+        .map(|used| fault(used, format!("`{name}` may not use `{used}`; move what it needs upward, or pass it in.")))
         .collect()
 }
 
@@ -76,9 +48,7 @@ fn place(name: &str) -> Option<usize> {
 
 /// The first line of the manifest that starts with this word, for a person to look at.
 fn line_of(tree: &Tree, manifest: &str, word: &str) -> usize {
-    let found = tree
-        .file(manifest)
-        .and_then(|file| file.lines().find(|(_, line)| line.starts_with(word)));
+    let found = tree.file(manifest).and_then(|file| file.lines().find(|(_, line)| line.starts_with(word)));
     found.map_or(1, |(number, _)| number)
 }
 

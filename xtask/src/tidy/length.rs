@@ -9,8 +9,7 @@ const EXCEPTED: [&str; 2] = ["//! Table.", "//! Generated."];
 
 pub(crate) fn faults(tree: &Tree) -> Vec<Fault> {
     let long = tree.with_extension("rs").filter(|file| {
-        file.text.lines().count() > LIMIT
-            && !EXCEPTED.iter().any(|marker| file.text.starts_with(marker))
+        file.text.lines().count() > LIMIT && !EXCEPTED.iter().any(|marker| file.text.starts_with(marker))
     });
     long.map(|file| {
         let says = format!(
@@ -31,11 +30,7 @@ mod tests {
 
     #[test]
     fn the_801st_line_is_one_too_many() {
-        let tree = planted(&[
-            ("a.rs", &"x\n".repeat(800)),
-            ("b.rs", &"x\n".repeat(801)),
-            ("c.md", &"x\n".repeat(900)),
-        ]);
+        let tree = planted(&[("a.rs", &"x\n".repeat(800)), ("b.rs", &"x\n".repeat(801)), ("c.md", &"x\n".repeat(900))]);
         assert_eq!(places(&faults(&tree)), [("b.rs", 801)]);
     }
 

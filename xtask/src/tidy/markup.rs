@@ -3,30 +3,18 @@
 use super::tree::{Fault, TextFile, Tree};
 
 pub(crate) fn faults(tree: &Tree) -> Vec<Fault> {
-    tree.with_extension("rs")
-        .filter(|file| file.is_below("crates/web/src"))
-        .flat_map(in_file)
-        .collect()
+    tree.with_extension("rs").filter(|file| file.is_below("crates/web/src")).flat_map(in_file).collect()
 }
 
 fn in_file(file: &TextFile) -> Vec<Fault> {
-    let code = file
-        .lines()
-        .filter(|(_, line)| !line.trim_start().starts_with("//"));
-    code.filter_map(|(number, line)| fault_of(line).map(|says| file.fault(number, says)))
-        .collect()
+    let code = file.lines().filter(|(_, line)| !line.trim_start().starts_with("//"));
+    code.filter_map(|(number, line)| fault_of(line).map(|says| file.fault(number, says))).collect()
 }
 
 fn fault_of(line: &str) -> Option<&'static str> {
-    if attributes(line).any(|name| name == "style")
-        || line.contains("<style")
-        || opens_element(line, "style")
-    {
+    if attributes(line).any(|name| name == "style") || line.contains("<style") || opens_element(line, "style") {
         Some("no inline style: give the element a class and write the rule in assets/css.")
-    } else if line.contains("<script")
-        || opens_element(line, "script")
-        || line.contains("javascript:")
-    {
+    } else if line.contains("<script") || opens_element(line, "script") || line.contains("javascript:") {
         Some("no inline script: write a module in assets/js and attach it by a data attribute.")
     } else if attributes(line).any(is_handler) {
         Some("no handler in the markup: attach the behaviour by a data attribute.")
@@ -39,25 +27,23 @@ fn fault_of(line: &str) -> Option<&'static str> {
 fn attributes(line: &str) -> impl Iterator<Item = &str> {
     line.match_indices('=').map(|(index, _)| {
         let before = &line[..index];
-        let start = before.rfind(|letter: char| {
-            !letter.is_ascii_alphanumeric() && letter != '-' && letter != '_' && letter != ':'
-        });
+        let start = before
+            .rfind(|letter: char| !letter.is_ascii_alphanumeric() && letter != '-' && letter != '_' && letter != ':');
         &before[start.map_or(0, |start| start + 1)..]
     })
 }
 
 fn is_handler(name: &str) -> bool {
     name.starts_with("hx-on")
-        || name.strip_prefix("on").is_some_and(|event| {
-            event.len() > 2 && event.chars().all(|letter| letter.is_ascii_lowercase())
-        })
+        || name
+            .strip_prefix("on")
+            .is_some_and(|event| event.len() > 2 && event.chars().all(|letter| letter.is_ascii_lowercase()))
 }
 
 /// Whether the line opens this element with a body of its own, as the templates write it.
 fn opens_element(line: &str, name: &str) -> bool {
     let line = line.trim_start();
-    line.strip_prefix(name)
-        .is_some_and(|rest| rest.trim_start().starts_with('{'))
+    line.strip_prefix(name).is_some_and(|rest| rest.trim_start().starts_with('{'))
 }
 
 #[cfg(test)]
@@ -78,15 +64,8 @@ mod tests {
             "style { \"p{}\" }",
         ];
         for line in bad {
-            let tree = planted(&[
-                ("crates/web/src/page.rs", line),
-                ("crates/draw/src/plot.rs", line),
-            ]);
-            assert_eq!(
-                places(&faults(&tree)),
-                [("crates/web/src/page.rs", 1)],
-                "{line}"
-            );
+            let tree = planted(&[("crates/web/src/page.rs", line), ("crates/draw/src/plot.rs", line)]);
+            assert_eq!(places(&faults(&tree)), [("crates/web/src/page.rs", 1)], "{line}");
         }
     }
 
@@ -101,11 +80,7 @@ mod tests {
             "if one == two {",
         ];
         for line in good {
-            assert_eq!(
-                faults(&planted(&[("crates/web/src/page.rs", line)])),
-                [],
-                "{line}"
-            );
+            assert_eq!(faults(&planted(&[("crates/web/src/page.rs", line)])), [], "{line}");
         }
     }
 }

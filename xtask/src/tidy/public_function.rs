@@ -17,9 +17,7 @@ pub(crate) struct PublicFunction<'a> {
 impl PublicFunction<'_> {
     /// Whether the docs have this heading.
     pub(crate) fn has_section(&self, heading: &str) -> bool {
-        self.docs
-            .iter()
-            .any(|line| line.strip_prefix("# ") == Some(heading))
+        self.docs.iter().any(|line| line.strip_prefix("# ") == Some(heading))
     }
 }
 
@@ -37,13 +35,7 @@ pub(crate) fn public_functions(text: &str) -> Vec<PublicFunction<'_>> {
         } else {
             if let Some(name) = function_name(line) {
                 let (parameters, returns) = signature(&lines[index..]);
-                found.push(PublicFunction {
-                    name,
-                    line: index + 1,
-                    docs: docs.clone(),
-                    parameters,
-                    returns,
-                });
+                found.push(PublicFunction { name, line: index + 1, docs: docs.clone(), parameters, returns });
             }
             docs.clear();
         }
@@ -53,12 +45,8 @@ pub(crate) fn public_functions(text: &str) -> Vec<PublicFunction<'_>> {
 
 fn function_name(line: &str) -> Option<&str> {
     let rest = line.strip_prefix("pub ")?;
-    let rest = rest
-        .strip_prefix("const ")
-        .unwrap_or(rest)
-        .strip_prefix("fn ")?;
-    rest.split(|letter: char| !letter.is_alphanumeric() && letter != '_')
-        .next()
+    let rest = rest.strip_prefix("const ").unwrap_or(rest).strip_prefix("fn ")?;
+    rest.split(|letter: char| !letter.is_alphanumeric() && letter != '_').next()
 }
 
 /// Parameters and return type of the function that starts on the first of these lines.
@@ -84,9 +72,7 @@ fn signature(lines: &[&str]) -> (String, String) {
     });
     let closes = opens + length.unwrap_or(head.len() - opens);
     let parameters = head.get(opens + 1..closes).unwrap_or_default();
-    let returns = head[closes..]
-        .split_once("->")
-        .map_or("", |(_, returns)| returns);
+    let returns = head[closes..].split_once("->").map_or("", |(_, returns)| returns);
     (parameters.to_owned(), returns.trim().to_owned())
 }
 
@@ -148,10 +134,7 @@ where
     #[test]
     fn functions_are_found_with_docs_and_signature() {
         let found = public_functions(TEXT);
-        let names: Vec<(&str, usize)> = found
-            .iter()
-            .map(|function| (function.name, function.line))
-            .collect();
+        let names: Vec<(&str, usize)> = found.iter().map(|function| (function.name, function.line)).collect();
         assert_eq!(names, [("film", 11), ("bore", 19), ("root", 25)]);
         assert_eq!(found[0].docs, ["One line.", "", "# Range", "All."]);
         assert_eq!(found[0].parameters, "speed: Speed, load: f64");

@@ -5,9 +5,7 @@ use super::tree::{Fault, TextFile, Tree};
 const LIMIT: usize = 60;
 
 pub(crate) fn faults(tree: &Tree) -> Vec<Fault> {
-    let scripts = tree
-        .with_extension("js")
-        .filter(|file| file.is_below("crates/web") && !file.is_vendored());
+    let scripts = tree.with_extension("js").filter(|file| file.is_below("crates/web") && !file.is_vendored());
     scripts.flat_map(in_file).collect()
 }
 
@@ -15,16 +13,10 @@ fn in_file(file: &TextFile) -> Vec<Fault> {
     let mut faults = vec![];
     let count = file.text.lines().count();
     if count >= LIMIT {
-        faults.push(file.fault(
-            LIMIT,
-            format!("{count} lines; split it by behaviour, or let the server do the work."),
-        ));
+        faults.push(file.fault(LIMIT, format!("{count} lines; split it by behaviour, or let the server do the work.")));
     }
     if !file.text.starts_with("//") && !file.text.starts_with("/*") {
-        faults.push(file.fault(
-            1,
-            "open the script with a comment: what it does, and what the page does without it.",
-        ));
+        faults.push(file.fault(1, "open the script with a comment: what it does, and what the page does without it."));
     }
     faults
 }
@@ -43,12 +35,6 @@ mod tests {
             ("crates/web/assets/vendor/d.js", &"x\n".repeat(99)),
             ("e2e/e.js", &"x\n".repeat(99)),
         ]);
-        assert_eq!(
-            places(&faults(&tree)),
-            [
-                ("crates/web/assets/js/b.js", 60),
-                ("crates/web/assets/js/c.js", 1)
-            ]
-        );
+        assert_eq!(places(&faults(&tree)), [("crates/web/assets/js/b.js", 60), ("crates/web/assets/js/c.js", 1)]);
     }
 }

@@ -31,16 +31,12 @@ pub(crate) struct TextFile {
 impl TextFile {
     /// Whether the file's name has this extension, given without the dot.
     pub(crate) fn is(&self, extension: &str) -> bool {
-        self.path
-            .rsplit_once('.')
-            .is_some_and(|(_, found)| found == extension)
+        self.path.rsplit_once('.').is_some_and(|(_, found)| found == extension)
     }
 
     /// Whether the file lies somewhere below this folder, given without a slash at its end.
     pub(crate) fn is_below(&self, folder: &str) -> bool {
-        self.path
-            .strip_prefix(folder)
-            .is_some_and(|rest| rest.starts_with('/'))
+        self.path.strip_prefix(folder).is_some_and(|rest| rest.starts_with('/'))
     }
 
     /// Whether the text was written elsewhere and is kept as it came.
@@ -50,19 +46,12 @@ impl TextFile {
 
     /// Every line with its number.
     pub(crate) fn lines(&self) -> impl Iterator<Item = (usize, &str)> {
-        self.text
-            .lines()
-            .enumerate()
-            .map(|(index, line)| (index + 1, line))
+        self.text.lines().enumerate().map(|(index, line)| (index + 1, line))
     }
 
     /// A fault in this file.
     pub(crate) fn fault(&self, line: usize, says: impl Into<String>) -> Fault {
-        Fault {
-            path: self.path.clone(),
-            line,
-            says: says.into(),
-        }
+        Fault { path: self.path.clone(), line, says: says.into() }
     }
 }
 
@@ -77,30 +66,16 @@ pub(crate) struct Tree {
 impl Tree {
     /// Reads the working tree; files that are no text are left out.
     pub(crate) fn read() -> Result<Tree, String> {
-        let listed = Run::new(
-            "git",
-            &[
-                "ls-files",
-                "-z",
-                "--cached",
-                "--others",
-                "--exclude-standard",
-            ],
-        )
-        .text()?;
+        let listed = Run::new("git", &["ls-files", "-z", "--cached", "--others", "--exclude-standard"]).text()?;
         let mut files = vec![];
         for path in listed.split('\0').filter(|path| !path.is_empty()) {
             // A file that git still lists may be gone from the disk, and a picture is no text.
             if let Ok(text) = fs::read_to_string(root().join(path)) {
-                files.push(TextFile {
-                    path: path.to_owned(),
-                    text,
-                });
+                files.push(TextFile { path: path.to_owned(), text });
             }
         }
         let metadata = Run::cargo("metadata --format-version 1 --no-deps --locked").text()?;
-        let metadata =
-            serde_json::from_str(&metadata).map_err(|error| format!("cargo metadata: {error}."))?;
+        let metadata = serde_json::from_str(&metadata).map_err(|error| format!("cargo metadata: {error}."))?;
         Ok(Tree { files, metadata })
     }
 
@@ -118,23 +93,14 @@ impl Tree {
 /// A tree with these files and nothing else, for the tests of the rules.
 #[cfg(test)]
 pub(crate) fn planted(files: &[(&str, &str)]) -> Tree {
-    let files = files.iter().map(|(path, text)| TextFile {
-        path: (*path).to_owned(),
-        text: (*text).to_owned(),
-    });
-    Tree {
-        files: files.collect(),
-        metadata: Value::Null,
-    }
+    let files = files.iter().map(|(path, text)| TextFile { path: (*path).to_owned(), text: (*text).to_owned() });
+    Tree { files: files.collect(), metadata: Value::Null }
 }
 
 /// The places of the faults, for the tests of the rules.
 #[cfg(test)]
 pub(crate) fn places(faults: &[Fault]) -> Vec<(&str, usize)> {
-    faults
-        .iter()
-        .map(|fault| (fault.path.as_str(), fault.line))
-        .collect()
+    faults.iter().map(|fault| (fault.path.as_str(), fault.line)).collect()
 }
 
 #[cfg(test)]
@@ -143,10 +109,7 @@ mod tests {
 
     #[test]
     fn a_folder_is_matched_whole() {
-        let tree = planted(&[
-            ("crates/web/src/lib.rs", ""),
-            ("crates/website/src/lib.rs", ""),
-        ]);
+        let tree = planted(&[("crates/web/src/lib.rs", ""), ("crates/website/src/lib.rs", "")]);
         assert!(tree.files[0].is_below("crates/web"));
         assert!(!tree.files[1].is_below("crates/web"));
     }
@@ -154,9 +117,6 @@ mod tests {
     #[test]
     fn a_fault_prints_its_place_first() {
         let tree = planted(&[("a.rs", "x")]);
-        assert_eq!(
-            tree.files[0].fault(3, "mend this").to_string(),
-            "a.rs:3: mend this"
-        );
+        assert_eq!(tree.files[0].fault(3, "mend this").to_string(), "a.rs:3: mend this");
     }
 }
