@@ -12,6 +12,9 @@ use crate::id::Id;
 use super::key::{Element, Key, Need, Sort, Takes};
 use super::log::Log;
 
+/// One pair of an inline condition: the option, its choices, and where they stand.
+pub(crate) type Condition<'t> = (&'t str, Vec<String>, Option<Range<usize>>);
+
 /// A table being read.
 pub struct Table<'t> {
     pub(super) at: &'t dyn TableLike,
@@ -81,7 +84,7 @@ impl<'t> Table<'t> {
     }
 
     /// The pairs of an inline table such as `{ option = "choice" }`, each choice a text or a list of texts, with its place.
-    pub(crate) fn inline(&self, key: &'static str) -> Vec<(&'t str, Vec<String>, Option<Range<usize>>)> {
+    pub(crate) fn inline(&self, key: &'static str) -> Vec<Condition<'t>> {
         let Some(item) = self.item(key) else { return Vec::new() };
         let Some(table) = item.as_table_like() else {
             self.fault(key, &format!("is not a condition; write it like {key} = {{ option = \"choice\" }}"));
@@ -91,7 +94,7 @@ impl<'t> Table<'t> {
             Some(list) => list.iter().map(|value| value.as_str().map(str::to_owned)).collect::<Option<Vec<_>>>(),
             None => item.as_str().map(|text| vec![text.to_owned()]),
         };
-        let mut pairs = Vec::new();
+        let mut pairs: Vec<Condition<'t>> = Vec::new();
         for (name, item) in table.iter() {
             match texts(item) {
                 Some(choices) => pairs.push((name, choices, item.span())),

@@ -1,0 +1,36 @@
+//! The one place that turns answers into sentences.
+
+mod assumption;
+mod due;
+mod round;
+mod step;
+
+pub use assumption::assumption;
+pub use due::due;
+pub use round::{caution, moved, short_interval, summary};
+pub use step::{source, step, warning};
+
+use shop::id::Id;
+
+/// Ids set behind one another: `3, 4 and 7`.
+#[must_use]
+pub fn list(ids: &[Id]) -> String {
+    let words: Vec<&str> = ids.iter().map(Id::as_str).collect();
+    join(&words)
+}
+
+/// Words set behind one another: `a, b and c`.
+#[must_use]
+pub fn join(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+    }
+}
+
+/// `1 point`, `2 points`.
+#[must_use]
+pub fn count(number: usize, thing: &str) -> String {
+    if number == 1 { format!("1 {thing}") } else { format!("{number} {thing}s") }
+}

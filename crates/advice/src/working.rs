@@ -1,0 +1,65 @@
+//! What an answer rests on besides its sums: the assumptions that were made for lack of a statement. The sentences for them are
+//! in [`crate::words`].
+
+use shop::id::Id;
+use tribology::quantity::Time;
+use tribology::{Answer, Step, Warning};
+
+/// An answer of the reasoning: the value, its sums, and what was assumed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Reasoned<T> {
+    /// The value with its warnings and its sums.
+    pub answer: Answer<T>,
+    /// What was assumed.
+    pub assumed: Vec<Assumption>,
+}
+
+/// Something that was assumed because nobody has said it.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Assumption {
+    /// The machine will run so long.
+    HoursPlanned(Time),
+    /// The time that the round takes, from rule-of-thumb times for each act.
+    MinutesByRuleOfThumb,
+    /// The oil is the nearest on the shelf to what the chart states; whether it suits is not judged by the round.
+    OilByChart {
+        /// What the chart states.
+        asked: String,
+        /// The oil on the shelf, by what stands on its can; nothing when the shelf has none of that family.
+        oil: Option<String>,
+        /// The points that it is for.
+        points: Vec<Id>,
+    },
+    /// The chart states no oil for these points.
+    OilNotCharted(Vec<Id>),
+    /// The chart does not say where to stand for these points.
+    StandNotCharted(Vec<Id>),
+    /// These points have no interval, so that the round cannot know when they are due.
+    NoInterval(Vec<Id>),
+    /// How this example is built is not settled, so that the points of every choice are in the round.
+    OptionNotSettled(Id),
+    /// Doses given in drops hold so much oil each.
+    DropSize,
+}
+
+impl<T> Reasoned<T> {
+    /// An answer with nothing in it yet but its value.
+    pub fn new(value: T) -> Self {
+        Self { answer: Answer { value, warnings: Vec::new(), steps: Vec::new() }, assumed: Vec::new() }
+    }
+
+    /// The value.
+    pub fn value(&self) -> &T {
+        &self.answer.value
+    }
+
+    /// The sums, first step first.
+    pub fn steps(&self) -> &[Step] {
+        &self.answer.steps
+    }
+
+    /// What to be wary of.
+    pub fn warnings(&self) -> &[Warning] {
+        &self.answer.warnings
+    }
+}
