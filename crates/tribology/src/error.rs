@@ -54,22 +54,8 @@ impl Error {
     /// assert_eq!(Error::unless_within("eccentricity", 0.6, 0.0, 1.0), Ok(0.6));
     /// assert!(Error::unless_within("eccentricity", f64::NAN, 0.0, 1.0).is_err());
     /// ```
-    pub fn unless_within(
-        name: &'static str,
-        value: f64,
-        low: f64,
-        high: f64,
-    ) -> Result<f64, Error> {
-        if (low..=high).contains(&value) {
-            Ok(value)
-        } else {
-            Err(Error::OutOfRange {
-                name,
-                value,
-                low,
-                high,
-            })
-        }
+    pub fn unless_within(name: &'static str, value: f64, low: f64, high: f64) -> Result<f64, Error> {
+        if (low..=high).contains(&value) { Ok(value) } else { Err(Error::OutOfRange { name, value, low, high }) }
     }
 
     /// The value, if it is finite and above zero.

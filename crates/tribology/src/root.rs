@@ -41,30 +41,17 @@ pub struct Root {
 /// let found = root("side of a square of 2", [0.0, 2.0], 1e-12, |x| x * x - 2.0);
 /// assert!(found.is_ok_and(|root| (root.at - 2.0_f64.sqrt()).abs() < 1e-12));
 /// ```
-pub fn root(
-    name: &'static str,
-    ends: [f64; 2],
-    tolerance: f64,
-    mut f: impl FnMut(f64) -> f64,
-) -> Result<Root, Error> {
+pub fn root(name: &'static str, ends: [f64; 2], tolerance: f64, mut f: impl FnMut(f64) -> f64) -> Result<Root, Error> {
     let [mut a, mut b] = ends;
     let (mut fa, mut fb) = (f(a), f(b));
     for (at, residual) in [(a, fa), (b, fb)] {
         if residual == 0.0 && at.is_finite() {
-            return Ok(Root {
-                at,
-                residual,
-                iterations: 0,
-            });
+            return Ok(Root { at, residual, iterations: 0 });
         }
     }
     let opposed = (fa < 0.0 && fb > 0.0) || (fa > 0.0 && fb < 0.0);
     if !(opposed && a.is_finite() && b.is_finite()) {
-        return Err(Error::NotBracketed {
-            name,
-            low: a.min(b),
-            high: a.max(b),
-        });
+        return Err(Error::NotBracketed { name, low: a.min(b), high: a.max(b) });
     }
     let (mut weight_a, mut weight_b, mut moved) = (1.0, 1.0, None);
     let (mut last, mut residual) = (b, fb);
@@ -80,19 +67,10 @@ pub fn root(
         let at = if slow || !inside { middle } else { chord };
         (last, residual) = (at, f(at));
         if residual.is_nan() {
-            return Err(Error::NotConverged {
-                name,
-                last,
-                residual,
-                iterations,
-            });
+            return Err(Error::NotConverged { name, last, residual, iterations });
         }
         if residual == 0.0 || at == a || at == b {
-            return Ok(Root {
-                at,
-                residual,
-                iterations,
-            });
+            return Ok(Root { at, residual, iterations });
         }
         // The end that stays put twice running counts for half, or the chord would creep up on it for ever.
         if (residual < 0.0) == (fa < 0.0) {
@@ -107,19 +85,10 @@ pub fn root(
             moved = Some(End::B);
         }
         if (b - a).abs() <= tolerance {
-            return Ok(Root {
-                at,
-                residual,
-                iterations,
-            });
+            return Ok(Root { at, residual, iterations });
         }
     }
-    Err(Error::NotConverged {
-        name,
-        last,
-        residual,
-        iterations: 200,
-    })
+    Err(Error::NotConverged { name, last, residual, iterations: 200 })
 }
 
 /// Which end of the bracket moved last.

@@ -101,11 +101,7 @@ impl<T> Answer<T> {
     /// - `step`: how it came about.
     /// - returns: the answer.
     pub fn of(value: T, step: Step) -> Self {
-        Answer {
-            value,
-            warnings: Vec::new(),
-            steps: vec![step],
-        }
+        Answer { value, warnings: Vec::new(), steps: vec![step] }
     }
 
     /// The same answer with the value turned into something else.
@@ -113,11 +109,7 @@ impl<T> Answer<T> {
     /// - `change`: from the old value to the new.
     /// - returns: the new value with the same warnings and steps.
     pub fn map<U>(self, change: impl FnOnce(T) -> U) -> Answer<U> {
-        Answer {
-            value: change(self.value),
-            warnings: self.warnings,
-            steps: self.steps,
-        }
+        Answer { value: change(self.value), warnings: self.warnings, steps: self.steps }
     }
 
     /// The same answer preceded by the warnings and steps of an answer that it rests on.
@@ -139,12 +131,7 @@ impl<T> Answer<T> {
     #[must_use]
     pub fn vouched_within(mut self, name: &'static str, value: f64, low: f64, high: f64) -> Self {
         if !(low..=high).contains(&value) {
-            self.warnings.push(Warning::BeyondSource {
-                name,
-                value,
-                low,
-                high,
-            });
+            self.warnings.push(Warning::BeyondSource { name, value, low, high });
         }
         self
     }

@@ -5,9 +5,8 @@
 
 use super::Quantity;
 use super::table::{
-    Angle, Area, Density, DynamicViscosity, Force, KinematicViscosity, Length, LineLoad, Mass,
-    Pressure, PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque,
-    Velocity, Volume, VolumeFlow,
+    Angle, Area, Density, DynamicViscosity, Force, KinematicViscosity, Length, LineLoad, Mass, Pressure,
+    PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume, VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 

@@ -43,9 +43,7 @@ pub(super) fn number(text: &str) -> Result<Number<'_>, TypedFault> {
     if trimmed.is_empty() {
         return Err(TypedFault::Empty);
     }
-    let not_a_number = || TypedFault::NotANumber {
-        text: trimmed.to_owned(),
-    };
+    let not_a_number = || TypedFault::NotANumber { text: trimmed.to_owned() };
     let (sign, unsigned) = signed(trimmed);
     let (size, half_step, rest) = match fraction(unsigned) {
         Some((size, rest)) => (size, 0.0, rest),
@@ -56,12 +54,7 @@ pub(super) fn number(text: &str) -> Result<Number<'_>, TypedFault> {
     if !size.is_finite() || another_number(rest) {
         return Err(not_a_number());
     }
-    Ok(Number {
-        value: sign * size,
-        half_step,
-        text: typed,
-        rest,
-    })
+    Ok(Number { value: sign * size, half_step, text: typed, rest })
 }
 
 fn signed(text: &str) -> (f64, &str) {
@@ -75,9 +68,7 @@ fn signed(text: &str) -> (f64, &str) {
 
 /// The leading ASCII digits of a text, and the rest.
 fn digits(text: &str) -> (&str, &str) {
-    let end = text
-        .find(|sign: char| !sign.is_ascii_digit())
-        .unwrap_or(text.len());
+    let end = text.find(|sign: char| !sign.is_ascii_digit()).unwrap_or(text.len());
     text.split_at(end)
 }
 
@@ -127,15 +118,11 @@ fn decimal<'a>(text: &'a str, all: &str) -> Result<(f64, f64, &'a str), TypedFau
         _ => ("", after_whole),
     };
     let comma = after_whole.starts_with(',') && !decimals.is_empty();
-    let may_part_thousands =
-        decimals.len() == 3 && (1..=3).contains(&whole.len()) && !whole.starts_with('0');
-    let goes_on =
-        rest.starts_with([',', '.']) && rest[1..].starts_with(|c: char| c.is_ascii_digit());
+    let may_part_thousands = decimals.len() == 3 && (1..=3).contains(&whole.len()) && !whole.starts_with('0');
+    let goes_on = rest.starts_with([',', '.']) && rest[1..].starts_with(|c: char| c.is_ascii_digit());
     let has_comma = comma || rest.starts_with(',');
     if (comma && may_part_thousands) || (goes_on && has_comma) {
-        return Err(TypedFault::UnclearComma {
-            text: all.to_owned(),
-        });
+        return Err(TypedFault::UnclearComma { text: all.to_owned() });
     }
     let mut exponent = 0_i32;
     if let Some((typed, after)) = exponent_of(rest) {
@@ -144,9 +131,7 @@ fn decimal<'a>(text: &'a str, all: &str) -> Result<(f64, f64, &'a str), TypedFau
         rest = after;
     }
     let plain = format!("{whole}.{decimals}e{exponent}");
-    let size = plain.parse().map_err(|_| TypedFault::NotANumber {
-        text: all.to_owned(),
-    })?;
+    let size = plain.parse().map_err(|_| TypedFault::NotANumber { text: all.to_owned() })?;
     let last_digit = i64::from(exponent) - decimals.len() as i64;
     let half_step = format!("0.5e{last_digit}").parse().unwrap_or(0.0);
     Ok((size, half_step, rest))

@@ -34,10 +34,7 @@ fn digits_of(number: f64, digits: usize) -> String {
         return scientific;
     };
     let exponent: i32 = exponent.parse().unwrap_or(0);
-    if mantissa
-        .bytes()
-        .all(|sign| !sign.is_ascii_digit() || sign == b'0')
-    {
+    if mantissa.bytes().all(|sign| !sign.is_ascii_digit() || sign == b'0') {
         return "0".to_owned();
     }
     if !(-6..15).contains(&exponent) {
@@ -50,9 +47,5 @@ fn digits_of(number: f64, digits: usize) -> String {
 }
 
 fn without_idle_zeros(number: &str) -> &str {
-    if number.contains('.') {
-        number.trim_end_matches('0').trim_end_matches('.')
-    } else {
-        number
-    }
+    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
 }

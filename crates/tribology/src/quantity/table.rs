@@ -103,19 +103,31 @@ macro_rules! quantities {
     };
 }
 
-/// Metres in an inch, exact: `nist-sp-811`, appendix B.8.
+/// Metres in an inch, exact.
+///
+/// Source: `nist-sp-811`, appendix B.8.
 const INCH: f64 = 0.0254;
-/// Metres in a foot, exact: `nist-sp-811`, appendix B.8.
+/// Metres in a foot, exact.
+///
+/// Source: `nist-sp-811`, appendix B.8.
 const FOOT: f64 = 0.3048;
-/// Kilograms in an avoirdupois pound, exact: `nist-sp-811`, appendix B.8.
+/// Kilograms in an avoirdupois pound, exact.
+///
+/// Source: `nist-sp-811`, appendix B.8.
 const POUND: f64 = 0.453_592_37;
-/// Standard acceleration of free fall in m/s², exact: `nist-sp-811`, appendix B.8.
+/// Standard acceleration of free fall in m/s², exact.
+///
+/// Source: `nist-sp-811`, appendix B.8.
 const GRAVITY: f64 = 9.806_65;
 /// Newtons in a pound-force: a pound in standard gravity.
 const POUND_FORCE: f64 = POUND * GRAVITY;
-/// Cubic metres in a US gallon, 231 cubic inches, exact: `nist-hb-44`, appendix C.
+/// Cubic metres in a US gallon, 231 cubic inches, exact.
+///
+/// Source: `nist-hb-44`, appendix C.
 const US_GALLON: f64 = 3.785_411_784e-3;
-/// Cubic metres in an imperial gallon, exact: `weights-and-measures-act-1985`, schedule 1.
+/// Cubic metres in an imperial gallon, exact.
+///
+/// Source: `weights-and-measures-act-1985`, schedule 1.
 const UK_GALLON: f64 = 4.546_09e-3;
 /// Seconds in a minute.
 const MINUTE: f64 = 60.0;

@@ -56,29 +56,17 @@ pub fn typed<Q: Quantity>(text: &str) -> Result<Typed<Q>, TypedFault> {
 pub fn typed_in<Q: Quantity>(text: &str, default: &'static Unit) -> Result<Typed<Q>, TypedFault> {
     if default.kind != Q::KIND {
         let unit = default.symbol.to_owned();
-        return Err(TypedFault::WrongKind {
-            unit,
-            is: default.kind,
-            wanted: Q::KIND,
-        });
+        return Err(TypedFault::WrongKind { unit, is: default.kind, wanted: Q::KIND });
     }
     read(text, Some(default))
 }
 
 fn read<Q: Quantity>(text: &str, default: Option<&'static Unit>) -> Result<Typed<Q>, TypedFault> {
     let (si, unit) = si_and_unit(Q::KIND, text, default)?;
-    Ok(Typed {
-        value: Q::from_si(si),
-        text: text.to_owned(),
-        unit,
-    })
+    Ok(Typed { value: Q::from_si(si), text: text.to_owned(), unit })
 }
 
-fn si_and_unit(
-    kind: Kind,
-    text: &str,
-    default: Option<&'static Unit>,
-) -> Result<(f64, &'static Unit), TypedFault> {
+fn si_and_unit(kind: Kind, text: &str, default: Option<&'static Unit>) -> Result<(f64, &'static Unit), TypedFault> {
     let Some((first, second)) = pair(text) else {
         let (number, unit) = half(kind, text, default)?;
         return Ok((unit.to_si(number.value), unit));
@@ -116,10 +104,7 @@ fn half<'a>(
     let unit = match (number.rest, default) {
         ("", Some(unit)) => unit,
         ("", None) => {
-            return Err(TypedFault::NoUnit {
-                number: number.text.to_owned(),
-                kind,
-            });
+            return Err(TypedFault::NoUnit { number: number.text.to_owned(), kind });
         }
         (unit, _) => unit_of(kind, unit)?,
     };
@@ -132,61 +117,25 @@ fn unit_of(kind: Kind, text: &str) -> Result<&'static Unit, TypedFault> {
     }
     let unit = text.to_owned();
     if let Some(choices) = choices(kind, text) {
-        return Err(TypedFault::Unclear {
-            unit,
-            choices: choices.to_vec(),
-        });
+        return Err(TypedFault::Unclear { unit, choices: choices.to_vec() });
     }
-    if let Some(&is) = Kind::ALL
-        .iter()
-        .find(|&&other| Unit::find(other, text).is_some())
-    {
-        return Err(TypedFault::WrongKind {
-            unit,
-            is,
-            wanted: kind,
-        });
+    if let Some(&is) = Kind::ALL.iter().find(|&&other| Unit::find(other, text).is_some()) {
+        return Err(TypedFault::WrongKind { unit, is, wanted: kind });
     }
-    Err(TypedFault::UnknownUnit {
-        unit,
-        kind,
-        nearest: nearest(kind, text),
-    })
+    Err(TypedFault::UnknownUnit { unit, kind, nearest: nearest(kind, text) })
 }
 
 /// Words that name a unit of one size in the United States and of another in the United Kingdom.
 fn choices(kind: Kind, text: &str) -> Option<&'static [&'static str]> {
     const WORDS: &[(Kind, &[&str], &[&str])] = &[
-        (
-            Kind::Volume,
-            &["fl oz", "fluid ounce", "fluid ounces"],
-            &["US fl oz", "UK fl oz"],
-        ),
-        (
-            Kind::Volume,
-            &["pint", "pints", "pt", "pts"],
-            &["US pint", "UK pint"],
-        ),
-        (
-            Kind::Volume,
-            &["quart", "quarts", "qt", "qts"],
-            &["US quart", "UK quart"],
-        ),
-        (
-            Kind::Volume,
-            &["gallon", "gallons", "gal", "gals"],
-            &["US gallon", "UK gallon"],
-        ),
-        (
-            Kind::VolumeFlow,
-            &["gpm", "gal/min"],
-            &["US gal/min", "UK gal/min"],
-        ),
+        (Kind::Volume, &["fl oz", "fluid ounce", "fluid ounces"], &["US fl oz", "UK fl oz"]),
+        (Kind::Volume, &["pint", "pints", "pt", "pts"], &["US pint", "UK pint"]),
+        (Kind::Volume, &["quart", "quarts", "qt", "qts"], &["US quart", "UK quart"]),
+        (Kind::Volume, &["gallon", "gallons", "gal", "gals"], &["US gallon", "UK gallon"]),
+        (Kind::VolumeFlow, &["gpm", "gal/min"], &["US gal/min", "UK gal/min"]),
     ];
     let typed = key(text);
-    let found = WORDS
-        .iter()
-        .find(|(of, words, _)| *of == kind && words.iter().any(|word| key(word) == typed));
+    let found = WORDS.iter().find(|(of, words, _)| *of == kind && words.iter().any(|word| key(word) == typed));
     found.map(|(_, _, choices)| *choices)
 }
 
@@ -194,14 +143,9 @@ fn choices(kind: Kind, text: &str) -> Option<&'static [&'static str]> {
 fn nearest(kind: Kind, text: &str) -> Option<&'static str> {
     let typed = key(text).to_lowercase();
     let most = (typed.chars().count() / 2).min(2);
-    let distances = Unit::of(kind).flat_map(|unit| {
-        unit.spellings()
-            .map(|spelling| (edits(&typed, &key(spelling).to_lowercase()), unit.symbol))
-    });
-    distances
-        .filter(|(edits, _)| *edits <= most)
-        .min_by_key(|(edits, _)| *edits)
-        .map(|(_, symbol)| symbol)
+    let distances = Unit::of(kind)
+        .flat_map(|unit| unit.spellings().map(|spelling| (edits(&typed, &key(spelling).to_lowercase()), unit.symbol)));
+    distances.filter(|(edits, _)| *edits <= most).min_by_key(|(edits, _)| *edits).map(|(_, symbol)| symbol)
 }
 
 /// How many signs must be put in, taken out or changed to turn one text into the other.

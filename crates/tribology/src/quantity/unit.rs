@@ -29,20 +29,12 @@ pub(super) struct Scale {
 
 /// The scale of a unit that is so many base SI units.
 pub(super) const fn times(multiply: f64) -> Scale {
-    Scale {
-        multiply,
-        divide: 1.0,
-        offset: 0.0,
-    }
+    Scale { multiply, divide: 1.0, offset: 0.0 }
 }
 
 /// The scale of a unit of which so many are one base SI unit; dividing by 1000 is exact where timing by 0.001 is not.
 pub(super) const fn over(divide: f64) -> Scale {
-    Scale {
-        multiply: 1.0,
-        divide,
-        offset: 0.0,
-    }
+    Scale { multiply: 1.0, divide, offset: 0.0 }
 }
 
 impl Scale {
@@ -145,7 +137,7 @@ impl Unit {
 /// The form of a spelling that is compared: what does not tell units apart is dropped.
 pub(super) fn key(text: &str) -> String {
     let mut plain = String::with_capacity(text.len());
-    let mut signs = text.chars().peekable();
+    let mut signs = text.chars().filter(|sign| !sign.is_whitespace()).peekable();
     while let Some(sign) = signs.next() {
         match sign {
             // The hyphen of "lbf-ft" says nothing; the minus of "s^-1" does.
@@ -162,7 +154,6 @@ pub(super) fn key(text: &str) -> String {
             '℉' => plain.push_str("°F"),
             '″' | '”' => plain.push('"'),
             '′' | '’' => plain.push('\''),
-            _ if sign.is_whitespace() => {}
             _ => plain.push(sign),
         }
     }

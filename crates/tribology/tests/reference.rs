@@ -1,0 +1,70 @@
+//! Conversions held against `reference/quantities.csv`, where each row names its source.
+//!
+//! `check` is the only code that touches the crate.
+
+use serde::Deserialize;
+use tribology::quantity::{
+    Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
+    PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit, Velocity, Volume,
+    VolumeFlow, typed,
+};
+
+#[derive(Deserialize)]
+struct Row {
+    id: String,
+    quantity: String,
+    inputs: String,
+    expected: f64,
+    unit: String,
+    tolerance: String,
+}
+
+#[track_caller]
+fn check<Q: Quantity>(row: &Row) {
+    let unit = Unit::find(Q::KIND, &row.unit).unwrap_or_else(|| panic!("{}: no unit {}", row.id, row.unit));
+    let typed = typed::<Q>(&row.inputs).unwrap_or_else(|fault| panic!("{}: {fault:?}", row.id));
+    let found = unit.from_si(typed.value.si());
+    let (how, size) = row.tolerance.split_once(' ').expect("a tolerance is a word and a size");
+    let size: f64 = size.parse().expect("the size of a tolerance is a number");
+    let allowed = match how {
+        "rel" => size * row.expected.abs(),
+        "abs" => size,
+        _ => panic!("{}: a tolerance is rel or abs, not {how}", row.id),
+    };
+    let off = (found - row.expected).abs();
+    assert!(off <= allowed, "{}: {} is {found} {}, not {}", row.id, row.inputs, row.unit, row.expected);
+}
+
+#[test]
+fn conversions_agree_with_their_sources() {
+    let table = concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/quantities.csv");
+    let mut reader = csv::Reader::from_path(table).expect("the table lies in the repository");
+    let rows: Vec<Row> = reader.deserialize().map(|row| row.expect("a row has the eight columns")).collect();
+    assert!(rows.len() >= 40, "the table has lost rows");
+    for row in &rows {
+        let kind = Kind::ALL.iter().find(|kind| kind.name() == row.quantity);
+        match kind.unwrap_or_else(|| panic!("{}: no kind {}", row.id, row.quantity)) {
+            Kind::Length => check::<Length>(row),
+            Kind::Area => check::<Area>(row),
+            Kind::Volume => check::<Volume>(row),
+            Kind::Mass => check::<Mass>(row),
+            Kind::Time => check::<Time>(row),
+            Kind::Rotation => check::<Rotation>(row),
+            Kind::Velocity => check::<Velocity>(row),
+            Kind::Force => check::<Force>(row),
+            Kind::Torque => check::<Torque>(row),
+            Kind::Pressure => check::<Pressure>(row),
+            Kind::Temperature => check::<Temperature>(row),
+            Kind::TemperatureDifference => check::<TemperatureDifference>(row),
+            Kind::KinematicViscosity => check::<KinematicViscosity>(row),
+            Kind::DynamicViscosity => check::<DynamicViscosity>(row),
+            Kind::Density => check::<Density>(row),
+            Kind::VolumeFlow => check::<VolumeFlow>(row),
+            Kind::LineLoad => check::<LineLoad>(row),
+            Kind::PressureViscosity => check::<PressureViscosity>(row),
+            Kind::Angle => check::<Angle>(row),
+        }
+    }
+    let missing: Vec<_> = Kind::ALL.iter().filter(|kind| rows.iter().all(|row| row.quantity != kind.name())).collect();
+    assert!(missing.is_empty(), "no row for {missing:?}");
+}
