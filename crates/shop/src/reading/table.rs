@@ -23,11 +23,13 @@ pub struct Table<'t> {
     span: Option<Range<usize>>,
     /// The id once it is read, for the sentences.
     name: RefCell<Option<Id>>,
+    /// The keys that the reader has asked for, so that a key in the registry that nobody reads is found by the first test.
+    asked: RefCell<Vec<&'static str>>,
 }
 
 impl<'t> Table<'t> {
     pub(super) fn root(at: &'t toml_edit::Table, element: &'static Element, log: &'t Log) -> Self {
-        Self { at, element, log, span: at.span(), name: RefCell::new(None) }
+        Self { at, element, log, span: at.span(), name: RefCell::default(), asked: RefCell::default() }
     }
 
     /// Where the table begins.
@@ -131,7 +133,8 @@ impl<'t> Table<'t> {
         tables
             .into_iter()
             .filter_map(|(at, span)| {
-                let child = Table { at, element, log: self.log, span, name: RefCell::new(None) };
+                let child =
+                    Table { at, element, log: self.log, span, name: RefCell::default(), asked: RefCell::default() };
                 let value = read(&child);
                 child.finish();
                 value
@@ -146,6 +149,12 @@ impl<'t> Table<'t> {
 
     /// Notes every key that the element does not have, with the nearest that it has.
     pub fn finish(&self) {
+        let asked = self.asked.borrow();
+        debug_assert!(
+            self.element.keys.iter().all(|key| asked.contains(&key.name)),
+            "the reader of the {} asks for every key of its registry",
+            self.element.name
+        );
         for (key, item) in self.at.iter() {
             if self.element.keys.iter().any(|known| known.name == key) {
                 continue;
@@ -170,6 +179,7 @@ impl<'t> Table<'t> {
     /// Reads the number of the format and notes whether the file is newer than this program.
     pub(super) fn format(&self, head: &'static str) {
         let says = format!("write {head} = {} as the file's first line", super::FORMAT);
+        self.asked.borrow_mut().push(head);
         match self.at.get(head) {
             None => self.log.fault(None, format!("the file does not say which format it has; {says}")),
             Some(item) => match item.as_integer() {
@@ -189,6 +199,7 @@ impl<'t> Table<'t> {
     /// The item under a key, noting its lack when it must be there.
     pub(super) fn item(&self, key: &'static str) -> Option<&'t Item> {
         let known = self.key(key);
+        self.asked.borrow_mut().push(key);
         let item = self.at.get(key);
         if item.is_none() && known.need == Need::Must {
             let of = match &*self.name.borrow() {

@@ -1,0 +1,8 @@
+//! The files of a shop, read as a keeper would write them: rightly, wrongly, and by somebody of a later year.
+
+mod amounts;
+mod every_key;
+mod faults;
+mod logbook;
+mod newer;
+mod shelf;
