@@ -101,9 +101,8 @@ fn docs() -> Result<(), String> {
 }
 
 fn cross_checks() -> Result<(), String> {
-    let program = program()?;
     for script in files_ending("reference/crosscheck", ".py")? {
-        Run::new(".venv/bin/python", &[script]).env("OILWRIGHT_BIN", &program).go()?;
+        Run::new(".venv/bin/python", &[script]).go()?;
     }
     Ok(())
 }
