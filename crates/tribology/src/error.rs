@@ -77,3 +77,18 @@ impl Error {
         Error::unless_within(name, value, f64::MIN_POSITIVE, f64::MAX)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limits_are_included_and_what_is_no_number_is_outside() {
+        assert_eq!(Error::unless_within("x", 1.0, 0.0, 1.0), Ok(1.0));
+        let fault = Error::OutOfRange { name: "x", value: 1.5, low: 0.0, high: 1.0 };
+        assert_eq!(Error::unless_within("x", 1.5, 0.0, 1.0), Err(fault));
+        for value in [0.0, -1.0, f64::INFINITY, f64::NAN] {
+            assert!(Error::unless_positive("x", value).is_err(), "{value}");
+        }
+    }
+}

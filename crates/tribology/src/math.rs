@@ -67,3 +67,40 @@ doors! {
 pub fn exp10(x: f64) -> f64 {
     libm::exp10(x)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::f64::consts::{E, FRAC_PI_2, LN_2, LN_10, PI, SQRT_2};
+
+    /// The constants of the standard library are printed values to the last digit; these doors must meet them.
+    #[test]
+    fn known_constants_are_met_to_the_last_digit_or_the_one_before() {
+        let met = [
+            (exp(1.0), E),
+            (ln(2.0), LN_2),
+            (ln(10.0), LN_10),
+            (sqrt(2.0), SQRT_2),
+            (pow(2.0, 0.5), SQRT_2),
+            (acos(-1.0), PI),
+            (2.0 * asin(1.0), PI),
+            (atan2(1.0, 0.0), FRAC_PI_2),
+            (sin(FRAC_PI_2), 1.0),
+            (log10(1e5), 5.0),
+            (log2(8.0), 3.0),
+            (exp10(3.0), 1000.0),
+            (cbrt(27.0), 3.0),
+            (hypot(3.0, 4.0), 5.0),
+            (expm1_over_ln(), 1.0),
+            (ln_gamma(5.0), ln(24.0)),
+            (erf(0.5) + erfc(0.5), 1.0),
+        ];
+        for (found, known) in met {
+            assert!((found - known).abs() <= 2.0 * f64::EPSILON * known, "{found} for {known}");
+        }
+    }
+
+    fn expm1_over_ln() -> f64 {
+        exp_m1(ln_1p(1e-9)) / 1e-9
+    }
+}

@@ -97,3 +97,65 @@ enum End {
     A,
     B,
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::math::{cos, exp};
+
+    #[track_caller]
+    fn check(ends: [f64; 2], f: impl Fn(f64) -> f64, wanted: f64) {
+        let found = root("x", ends, 1e-14, f).expect("the ends enclose a root");
+        assert!((found.at - wanted).abs() < 1e-13, "{found:?}");
+        assert!(found.iterations < 60, "{found:?}");
+    }
+
+    /// The cosine's fixed point and the omega constant: OEIS A003957 and A030178. The square root of two is known.
+    #[test]
+    fn known_roots_are_found() {
+        check([0.0, 1.0], |x| x - cos(x), 0.739_085_133_215_160_6);
+        check([0.0, 1.0], |x| x * exp(x) - 1.0, 0.567_143_290_409_784);
+        check([0.0, 2.0], |x| x * x - 2.0, std::f64::consts::SQRT_2);
+        check([2.0, 0.0], |x| 2.0 - x * x, std::f64::consts::SQRT_2);
+    }
+
+    /// On such shapes the plain chord creeps.
+    #[test]
+    fn hard_shapes_are_found_too() {
+        check([0.0, 4.0], |x| x * x * x * x * x * x * x * x * x - 1.0, 1.0);
+        check([-1.0, 1e6], |x| x - 0.25, 0.25);
+        check([0.0, 1.0], |x| if x < 0.3 { -1e-9 } else { 1e9 }, 0.3);
+    }
+
+    #[test]
+    fn a_root_at_an_end_needs_no_search() {
+        let found = root("x", [0.0, 1.0], 0.0, |x| x);
+        assert_eq!(found, Ok(Root { at: 0.0, residual: 0.0, iterations: 0 }));
+    }
+
+    #[test]
+    fn ends_without_a_root_between_them_are_refused() {
+        let fault = Error::NotBracketed { name: "x", low: 1.0, high: 2.0 };
+        assert_eq!(root("x", [2.0, 1.0], 0.0, |x| x), Err(fault));
+        let nowhere = root("x", [f64::NEG_INFINITY, 1.0], 0.0, |x| x - 0.5);
+        assert!(matches!(nowhere, Err(Error::NotBracketed { .. })));
+        assert!(matches!(root("x", [0.0, 1.0], 0.0, |_| f64::NAN), Err(Error::NotBracketed { .. })));
+    }
+
+    #[test]
+    fn a_function_that_breaks_on_the_way_is_told() {
+        let broken = root("x", [0.0, 1.0], 0.0, |x| {
+            if x == 0.0 {
+                -1.0
+            } else if x == 1.0 {
+                1.0
+            } else {
+                f64::NAN
+            }
+        });
+        let Err(Error::NotConverged { name, last, residual, iterations }) = broken else {
+            panic!("no answer can come of it");
+        };
+        assert_eq!((name, last, residual.is_nan(), iterations), ("x", 0.5, true, 1));
+    }
+}

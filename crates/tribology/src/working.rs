@@ -136,3 +136,31 @@ impl<T> Answer<T> {
         self
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn step(name: &'static str) -> Step {
+        let result = Symbol { symbol: "y", si: 2.0, unit: "" };
+        Step { name, formula: "y = 2 x", symbols: vec![], result, source: "none", standing: Standing::OwnCalculation }
+    }
+
+    #[test]
+    fn what_an_answer_rests_on_comes_first() {
+        let earlier = Answer::of(1.0, step("first")).vouched_within("x", 9.0, 0.0, 1.0);
+        let later = Answer::of(2.0, step("second")).vouched_within("y", f64::NAN, 0.0, 1.0).after(earlier);
+        let names: Vec<_> = later.steps.iter().map(|step| step.name).collect();
+        assert_eq!((names, later.value), (vec!["first", "second"], 2.0));
+        let [Warning::BeyondSource { name: "x", .. }, Warning::BeyondSource { name: "y", .. }] = later.warnings[..]
+        else {
+            panic!("{:?}", later.warnings);
+        };
+    }
+
+    #[test]
+    fn within_the_range_there_is_nothing_to_say() {
+        let answer = Answer::of(1.0, step("only")).vouched_within("x", 1.0, 0.0, 1.0).map(|value| value + 1.0);
+        assert_eq!((answer.value, answer.warnings.len(), answer.steps.len()), (2.0, 0, 1));
+    }
+}

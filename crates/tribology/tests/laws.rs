@@ -5,8 +5,8 @@ mod spelling;
 use proptest::prelude::*;
 use tribology::math::pow;
 use tribology::quantity::{
-    Kind, KinematicViscosity, Length, Temperature, TypedFault, UNITS, Unit, Units, number_and_unit, said, typed,
-    usual_unit,
+    Density, Force, Kind, KinematicViscosity, Length, Temperature, Time, TypedFault, UNITS, Unit, Units, VolumeFlow,
+    number_and_unit, said, typed, usual_unit,
 };
 
 fn any_unit() -> impl Strategy<Value = &'static Unit> {
@@ -87,10 +87,23 @@ proptest! {
     }
 }
 
+/// By hand: 68 x 0.87 = 59.16; 12 mL/min for two hours is 1440 mL; 2 kN on 50 mm by 40 mm is 1 MPa.
 #[test]
-fn a_viscosity_is_a_quotient_of_two_others() {
-    let dynamic = KinematicViscosity::from_mm2_s(68.0) * tribology::quantity::Density::from_kg_m3(870.0);
-    assert!((dynamic.mpa_s() - 59.16).abs() < 1e-9, "68 x 0.87 is 59.16 by hand");
+fn products_and_quotients_keep_their_units() {
+    let dynamic = KinematicViscosity::from_mm2_s(68.0) * Density::from_kg_m3(870.0);
+    assert!((dynamic.mpa_s() - 59.16).abs() < 1e-9);
+    let given = VolumeFlow::from_ml_min(12.0) * Time::from_hours(2.0);
+    assert!((given.ml() - 1440.0).abs() < 1e-9);
+    let pressure = Force::from_kn(2.0) / (Length::from_mm(50.0) * Length::from_mm(40.0));
+    assert!((pressure.mpa() - 1.0).abs() < 1e-12);
+}
+
+#[test]
+fn temperatures_differ_by_a_difference() {
+    let rise = Temperature::from_celsius(60.0) - Temperature::from_fahrenheit(104.0);
+    assert!((rise.kelvin() - 20.0).abs() < 1e-9, "104 °F is 40 °C");
+    assert!(((Temperature::from_celsius(40.0) + rise).celsius() - 60.0).abs() < 1e-9);
+    assert!(((Temperature::from_celsius(40.0) - rise).celsius() - 20.0).abs() < 1e-9);
 }
 
 #[test]

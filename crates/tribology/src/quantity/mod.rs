@@ -24,7 +24,7 @@ pub use unit::Unit;
 pub use usual::{Units, usual_unit};
 
 /// What every newtype of this module can do: say its kind, and go in and out of base SI units.
-pub trait Quantity: Copy {
+pub trait Quantity: Copy + std::fmt::Debug + PartialOrd {
     /// The kind of measure.
     const KIND: Kind;
 

@@ -152,3 +152,82 @@ fn another_number(rest: &str) -> bool {
     let marks = ['-', '\u{2212}', '–', '.', ',', '/', '\u{2044}', '+'];
     !reciprocal && begins(rest.trim_start_matches(marks).trim_start())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, value: f64, rest: &str) {
+        assert_eq!(number_and_unit(text), Ok((value, rest)), "{text:?}");
+    }
+
+    #[track_caller]
+    fn refuse(text: &str) {
+        let text = text.to_owned();
+        assert_eq!(number_and_unit(&text), Err(TypedFault::NotANumber { text: text.clone() }));
+    }
+
+    #[test]
+    fn decimals() {
+        check("12mm", 12.0, "mm");
+        check(" .5 in ", 0.5, "in");
+        check("5. mm", 5.0, ". mm");
+        check("-0.5", -0.5, "");
+        check("\u{2212} 3 C", -3.0, "C");
+        check("1e-3 m", 0.001, "m");
+        check("1E3", 1000.0, "");
+        check("3 em", 3.0, "em");
+    }
+
+    #[test]
+    fn a_comma_is_decimal_when_it_cannot_part_thousands() {
+        check("0,09 mm", 0.09, "mm");
+        check("0,125 mm", 0.125, "mm");
+        check("1,5", 1.5, "");
+        check("12,3456", 12.3456, "");
+        check("1234,567", 1234.567, "");
+        for text in ["1,000", "12,000 mm", "123,456", "1,234.5", "1.234,5", "1,000,000"] {
+            assert_eq!(number_and_unit(text), Err(TypedFault::UnclearComma { text: text.to_owned() }));
+        }
+    }
+
+    #[test]
+    fn fractions_and_mixed_numbers() {
+        check("3/8 in", 0.375, "in");
+        check("1 3/8", 1.375, "");
+        check("1-3/8\"", 1.375, "\"");
+        check("-1 1/2", -1.5, "");
+        check("½", 0.5, "");
+        check("2¼ turns", 2.25, "turns");
+        check("1 ⅝ in", 1.625, "in");
+        check("3\u{2044}8", 0.375, "");
+        refuse("3/0 in");
+        refuse("1/4.5");
+    }
+
+    #[test]
+    fn a_solidus_may_belong_to_the_unit() {
+        check("20/GPa", 20.0, "/GPa");
+        check("1/min", 1.0, "/min");
+        check("20 1/GPa", 20.0, "1/GPa");
+    }
+
+    #[test]
+    fn one_finite_number_only() {
+        assert_eq!(number_and_unit("  "), Err(TypedFault::Empty));
+        for text in ["mm", "NaN", "inf", "-", ".", "1e999", "5-10 mm", "5–10 mm", "1 000 mm", "1.2.3", "--5", "+ -5"]
+        {
+            refuse(text);
+        }
+    }
+
+    #[test]
+    fn the_last_digit_tells_how_fine_a_number_is() {
+        let half_step = |text| number(text).map(|number| number.half_step);
+        assert_eq!(half_step("138"), Ok(0.5));
+        assert_eq!(half_step("0.050"), Ok(0.0005));
+        assert_eq!(half_step("1.5e3"), Ok(50.0));
+        assert_eq!(half_step("3/8"), Ok(0.0));
+    }
+}

@@ -49,3 +49,47 @@ fn digits_of(number: f64, digits: usize) -> String {
 fn without_idle_zeros(number: &str) -> &str {
     if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Angle, Length, PressureViscosity, Temperature};
+    use super::*;
+
+    #[track_caller]
+    fn check<Q: Quantity>(value: Q, unit: &str, digits: usize, wanted: &str) {
+        let unit = Unit::find(Q::KIND, unit).expect("the unit stands in the table");
+        assert_eq!(said(value, unit, digits), wanted);
+    }
+
+    #[test]
+    fn digits_are_significant_and_zeros_behind_the_point_left_off() {
+        check(Length::from_mm(12.345), "mm", 3, "12.3 mm");
+        check(Length::from_mm(12.0), "mm", 3, "12 mm");
+        check(Length::from_mm(1234.5), "mm", 3, "1230 mm");
+        check(Length::from_mm(999.6), "mm", 3, "1000 mm");
+        check(Length::from_mm(0.0996), "mm", 2, "0.1 mm");
+        check(Length::from_mm(-0.5), "mm", 1, "-0.5 mm");
+        check(Length::from_mm(12.3), "mm", 0, "10 mm");
+    }
+
+    #[test]
+    fn nothing_is_said_as_nothing() {
+        check(Length::from_mm(0.0), "mm", 3, "0 mm");
+        check(Length::from_mm(-0.0), "mm", 3, "0 mm");
+        check(Length::from_mm(f64::NAN), "mm", 3, "NaN mm");
+        check(Length::from_mm(f64::INFINITY), "mm", 3, "inf mm");
+    }
+
+    #[test]
+    fn far_sizes_get_an_exponent() {
+        check(Length::from_m(1.5e-9), "m", 3, "1.5e-9 m");
+        check(Length::from_m(2e20), "m", 3, "2e20 m");
+    }
+
+    #[test]
+    fn the_space_is_left_out_where_nobody_writes_it() {
+        check(PressureViscosity::from_per_gpa(20.0), "/GPa", 3, "20/GPa");
+        check(Angle::from_degrees(120.0), "deg", 3, "120°");
+        check(Temperature::from_celsius(40.0), "C", 3, "40 °C");
+    }
+}

@@ -125,13 +125,17 @@ fn unit_of(kind: Kind, text: &str) -> Result<&'static Unit, TypedFault> {
     Err(TypedFault::UnknownUnit { unit, kind, nearest: nearest(kind, text) })
 }
 
-/// Words that name a unit of one size in the United States and of another in the United Kingdom.
+/// Words that name more than one unit: measures of one size in the United States and of another in the United
+/// Kingdom, and degrees without their scale.
 fn choices(kind: Kind, text: &str) -> Option<&'static [&'static str]> {
+    const DEGREES: &[&str] = &["°", "deg", "degree", "degrees"];
     const WORDS: &[(Kind, &[&str], &[&str])] = &[
-        (Kind::Volume, &["fl oz", "fluid ounce", "fluid ounces"], &["US fl oz", "UK fl oz"]),
+        (Kind::Volume, &["fl oz", "fluid ounce", "fluid ounces", "oz", "ounce", "ounces"], &["US fl oz", "UK fl oz"]),
         (Kind::Volume, &["pint", "pints", "pt", "pts"], &["US pint", "UK pint"]),
         (Kind::Volume, &["quart", "quarts", "qt", "qts"], &["US quart", "UK quart"]),
         (Kind::Volume, &["gallon", "gallons", "gal", "gals"], &["US gallon", "UK gallon"]),
+        (Kind::Temperature, DEGREES, &["°C", "°F"]),
+        (Kind::TemperatureDifference, DEGREES, &["°C", "°F"]),
         (Kind::VolumeFlow, &["gpm", "gal/min"], &["US gal/min", "UK gal/min"]),
     ];
     let typed = key(text);
@@ -162,4 +166,92 @@ fn edits(from: &str, to: &str) -> usize {
         }
     }
     row[to.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{KinematicViscosity, Length, Pressure, Rotation, Temperature, Volume};
+    use super::*;
+
+    #[track_caller]
+    fn check_fault<Q: Quantity>(text: &str, wanted: TypedFault) {
+        assert_eq!(typed::<Q>(text).map(|typed| typed.value), Err(wanted));
+    }
+
+    #[test]
+    fn the_text_is_kept_word_for_word() {
+        let read = typed::<Length>("  1-3/8\" ").expect("it is a length");
+        assert_eq!((read.text.as_str(), read.unit.symbol, read.value.inches()), ("  1-3/8\" ", "in", 1.375));
+    }
+
+    #[test]
+    fn a_number_alone_wants_a_unit_unless_the_place_says_it() {
+        let number = "12".to_owned();
+        check_fault::<Length>("12 ", TypedFault::NoUnit { number, kind: Kind::Length });
+        let rpm = Unit::find(Kind::Rotation, "rpm").expect("rpm stands in the table");
+        assert_eq!(typed_in::<Rotation>("1800", rpm).map(|read| read.value.per_second()), Ok(30.0));
+        assert_eq!(typed_in::<Rotation>("30/s", rpm).map(|read| read.value.rpm()), Ok(1800.0));
+        let unit = "rpm".to_owned();
+        let fault = TypedFault::WrongKind { unit, is: Kind::Rotation, wanted: Kind::Length };
+        assert_eq!(typed_in::<Length>("5", rpm), Err(fault));
+    }
+
+    #[test]
+    fn a_unit_of_another_kind_is_named() {
+        let unit = "mm".to_owned();
+        check_fault::<Volume>("3 mm", TypedFault::WrongKind { unit, is: Kind::Length, wanted: Kind::Volume });
+    }
+
+    #[test]
+    fn the_nearest_spelling_is_offered() {
+        let unknown = |unit: &str, kind, nearest| TypedFault::UnknownUnit { unit: unit.to_owned(), kind, nearest };
+        check_fault::<Volume>("3 ML", unknown("ML", Kind::Volume, Some("mL")));
+        check_fault::<Pressure>("3 mpa", unknown("mpa", Kind::Pressure, Some("MPa")));
+        check_fault::<Length>("3 milimetres", unknown("milimetres", Kind::Length, Some("mm")));
+        check_fault::<KinematicViscosity>("300 SUS", unknown("SUS", Kind::KinematicViscosity, None));
+        check_fault::<Length>("3 q", unknown("q", Kind::Length, None));
+    }
+
+    #[test]
+    fn a_word_of_two_sizes_is_unclear() {
+        let unclear = |unit: &str, choices: &[&'static str]| {
+            let unit = unit.to_owned();
+            TypedFault::Unclear { unit, choices: choices.to_vec() }
+        };
+        check_fault::<Volume>("1 pint", unclear("pint", &["US pint", "UK pint"]));
+        check_fault::<Volume>("2 Fl. Oz.", unclear("Fl. Oz.", &["US fl oz", "UK fl oz"]));
+        check_fault::<Temperature>("100°", unclear("°", &["°C", "°F"]));
+        let said = typed::<Volume>("1 pint (US)").map(|read| read.unit.symbol);
+        assert_eq!((said, typed::<Volume>("1 Imp. pint").map(|read| read.unit.symbol)), (Ok("US pint"), Ok("UK pint")));
+    }
+
+    #[test]
+    fn a_pair_must_agree() {
+        let second = typed::<Temperature>("138 °C (170 °F)");
+        let Err(TypedFault::PairDisagrees { first, second, second_in_first_unit, unit }) = second else {
+            panic!("170 °F is 77 °C, not 138");
+        };
+        assert_eq!((first.as_str(), second.as_str(), unit.symbol), ("138 °C", "170 °F", "°C"));
+        // (170 - 32) / 1.8
+        assert!((second_in_first_unit - 76.666_666_7).abs() < 1e-6);
+        let agreed = typed::<Temperature>("138 °C (280 °F)").map(|read| read.value.celsius());
+        assert!(agreed.is_ok_and(|celsius| (celsius - 138.0).abs() < 1e-9));
+    }
+
+    /// An inch is 25.4 mm: 0.002 in is 0.0508 mm, and its last digit stands for half a thou, 0.0127 mm.
+    #[test]
+    fn a_pair_may_differ_by_what_its_digits_leave_open() {
+        assert!(typed::<Length>("0.002 in (0.05 mm)").is_ok());
+        assert!(typed::<Length>("0.0020 in (0.05 mm)").is_ok());
+        assert!(typed::<Length>("0.0020 in (0.053 mm)").is_err());
+        assert!(typed::<Length>("3/8 in (9.5 mm)").is_ok());
+        assert!(typed::<Length>("3/8 in (9.4 mm)").is_err());
+    }
+
+    #[test]
+    fn the_second_half_of_a_pair_is_read_as_strictly() {
+        check_fault::<Volume>("1 L (2)", TypedFault::NoUnit { number: "2".to_owned(), kind: Kind::Volume });
+        assert!(matches!(typed::<Volume>("1 L (2 pint)"), Err(TypedFault::Unclear { .. })));
+        assert!(typed::<Volume>("2 pint (US) (0.95 L)").is_ok());
+    }
 }
