@@ -25,7 +25,7 @@ pub enum Error {
     },
     /// A form was sent from a page that is not ours.
     ForeignForm,
-    /// The form lacks something that our own page always sends, or cannot be read at all.
+    /// The request lacks something that our own pages and every browser send, or cannot be read at all.
     WrongForm,
     /// The address does not take this kind of request.
     WrongMethod,
@@ -78,7 +78,7 @@ impl Error {
                 "Open the page here and enter it again.",
             ),
             Self::WrongForm => (
-                "This form could not be read, so nothing was written down.",
+                "What was sent could not be read, so nothing was written down.",
                 "Go back, load the page anew and send it again.",
             ),
             Self::WrongMethod => {

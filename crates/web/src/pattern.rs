@@ -36,6 +36,7 @@ async fn answer() -> Result<Markup, Error> {
     Ok(page(None, &FormKey::fresh()?).render())
 }
 
+/// One key serves the whole sheet because nothing is written down; a page of the shop gives each form its own.
 fn page(section: Option<Section>, key: &FormKey) -> Page {
     Page {
         title: "Pattern sheet".into(),

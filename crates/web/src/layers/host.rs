@@ -35,7 +35,7 @@ impl HostRule {
     /// Answers the shop's network too: under any plain number, which no stranger can redirect, and under the
     /// computer's own name, with or without `.local`.
     pub fn network(port: u16, own_name: &str) -> Self {
-        Self { port, reach: Reach::Network { own_name: own_name.to_ascii_lowercase() } }
+        Self { port, reach: Reach::Network { own_name: bare(&own_name.to_ascii_lowercase()).to_owned() } }
     }
 
     /// Whether a request that names this host may come in.
@@ -50,12 +50,11 @@ impl HostRule {
         let name = name.to_ascii_lowercase();
         let number: Option<IpAddr> = name.trim_matches(['[', ']']).parse().ok();
         match &self.reach {
-            _ if name.is_empty() => false,
             _ if name == "localhost" => true,
             Reach::ThisComputer => number.is_some_and(|ip| ip.is_loopback()),
             Reach::Network { own_name } => match number {
                 Some(ip) => !ip.is_unspecified(),
-                None => name == *own_name || name.strip_suffix(".local") == Some(own_name),
+                None => !own_name.is_empty() && bare(&name) == own_name,
             },
         }
     }
@@ -63,13 +62,18 @@ impl HostRule {
 
 pub(crate) async fn check(State(rule): State<HostRule>, request: Request, next: Next) -> Result<Response, Error> {
     let mut hosts = request.headers().get_all(HOST).iter();
-    let told_once = match (hosts.next(), hosts.next()) {
-        (Some(host), None) => host.to_str().is_ok_and(|host| rule.admits(host)),
-        _ => false,
+    let (Some(host), None) = (hosts.next(), hosts.next()) else {
+        return Err(Error::WrongForm);
     };
+    let told = host.to_str().is_ok_and(|host| rule.admits(host));
     // A request line may name a host as well, and then that one counts.
     let line_agrees = request.uri().authority().is_none_or(|authority| rule.admits(authority.as_str()));
-    if told_once && line_agrees { Ok(next.run(request).await) } else { Err(Error::ForeignHost { port: rule.port }) }
+    if told && line_agrees { Ok(next.run(request).await) } else { Err(Error::ForeignHost { port: rule.port }) }
+}
+
+/// The name without the ending under which computers of one network find each other.
+fn bare(name: &str) -> &str {
+    name.strip_suffix(".local").unwrap_or(name)
 }
 
 /// The port that follows the name; a browser leaves out 80. Nothing where more than a name and a port is given.

@@ -13,7 +13,7 @@ pub struct Link {
     pub words: String,
 }
 
-/// A form of one button. The page comes back when it is done.
+/// A form of one button, with a key of its own. The page comes back when it is done.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Action {
     /// Where the form is sent.
