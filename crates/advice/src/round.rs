@@ -7,16 +7,18 @@ mod dose;
 mod due;
 mod gather;
 mod minutes;
+mod serving;
 
 pub use act::{Act, act};
-pub use dose::dose_said;
+pub use dose::{DoseSaid, dose_said};
 pub use due::{Due, due, session_start};
+pub use serving::{Serving, serving};
 
 use std::collections::BTreeMap;
 
 use shop::chart::{Method, Point, State};
 use shop::id::Id;
-use shop::shelf::{Asked, Shelf};
+use shop::shelf::Shelf;
 use shop::snapshot::{MachineSnapshot, Mark, Moment};
 use tribology::quantity::Time;
 
@@ -178,11 +180,10 @@ pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &P
         if reasons.due.is_empty() && progress == Progress::default() {
             continue;
         }
-        let (oil, can) = if what == Act::Look { (None, None) } else { assumed.oil(point, machine, shelf) };
-        let can_row = can.as_ref().and_then(|can| shelf.cans.iter().find(|row| row.id == can.id));
-        let dose = dose_said(point, what, can_row);
+        let serving = serving(chart, point, shelf);
+        assumed.serves(point, what, &serving);
+        let Serving { oil, can, dose, .. } = serving;
         steps.extend(dose.step);
-        assumed.drops |= dose.counted_in_drops;
         if point.stand.is_none() {
             assumed.no_stand.push(point.id.clone());
         }
@@ -255,20 +256,17 @@ struct Assumed {
 }
 
 impl Assumed {
-    /// The oil on the shelf for a point, and the can that holds it.
-    fn oil(&mut self, point: &Point, machine: &MachineSnapshot, shelf: &Shelf) -> (Option<Chosen>, Option<Chosen>) {
-        let of_reservoir = || machine.chart.reservoir(point.reservoir.as_ref()?)?.oil.clone();
-        let Some(asked) = point.oil.clone().or_else(of_reservoir) else {
-            self.no_oil.push(point.id.clone());
-            return (None, None);
-        };
-        let oil = Asked::read(&asked).and_then(|asked| shelf.nearest(&asked));
-        self.oils.entry((asked, oil.map(|oil| oil.name.clone()))).or_default().push(point.id.clone());
-        let can = oil.and_then(|oil| shelf.cans_with(&oil.id).next());
-        (
-            oil.map(|oil| Chosen { id: oil.id.clone(), name: oil.name.clone() }),
-            can.map(|can| Chosen { id: can.id.clone(), name: can.called() }),
-        )
+    /// Notes what a point's oil and dose rest on.
+    fn serves(&mut self, point: &Point, what: Act, serving: &Serving) {
+        self.drops |= serving.dose.counted_in_drops;
+        match &serving.asked {
+            Some(asked) => {
+                let oil = serving.oil.as_ref().map(|oil| oil.name.clone());
+                self.oils.entry((asked.clone(), oil)).or_default().push(point.id.clone());
+            }
+            None if what != Act::Look => self.no_oil.push(point.id.clone()),
+            None => {}
+        }
     }
 
     fn told(self, machine: &MachineSnapshot, plan: &Plan) -> Vec<Assumption> {
