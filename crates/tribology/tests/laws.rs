@@ -29,7 +29,7 @@ proptest! {
         let read = typed::<Length>(&text).expect("what we print can be read");
         prop_assert_eq!(read.unit, unit);
         // Rounding to d digits moves a number by at most five in the digit after the last.
-        let allowed = 5.0 * pow(0.1, digits as f64) * (1.0 + 1e-9);
+        let allowed = 5.0 * pow(0.1, digits as f64) + 8.0 * f64::EPSILON;
         prop_assert!((read.value / length - 1.0).abs() <= allowed, "{text} for {um} µm");
     }
 

@@ -1,6 +1,6 @@
 //! Typed quantities: one newtype per kind of measure, in base SI units inside, the unit named at every door.
 //!
-//! Start at [`table`], where kinds, newtypes and units are born from one list; then [`typed`] for what a person types
+//! Start at the file `table.rs`, where kinds, newtypes and units are born from one list; then [`typed`] for what a person types
 //! and [`said`] for what a person reads. Old viscosity scales (Saybolt and kin) are not linear and are not units here.
 
 mod arithmetic;

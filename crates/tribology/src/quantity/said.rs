@@ -40,7 +40,7 @@ fn digits_of(number: f64, digits: usize) -> String {
     if !(-6..15).contains(&exponent) {
         return format!("{}e{exponent}", without_idle_zeros(mantissa));
     }
-    // Going through the rounded number keeps "999.6" at three digits from becoming "1000.0".
+    // The rounded number, not the number itself: 1234.5 at three digits is 1230 and not 1234.
     let rounded: f64 = scientific.parse().unwrap_or(number);
     let places = usize::try_from(decimals as i32 - exponent).unwrap_or(0);
     without_idle_zeros(&format!("{rounded:.places$}")).to_owned()
