@@ -1,1 +1,52 @@
-//! placeholder
+//! The data file of a shop: settings, chart revisions, shelf, logbook and pictures in one embedded database. Start at [`Store`];
+//! [`Store::record`] writes, [`Store::snapshot`] fills what the reasoning borrows. No rule of the trade is decided here, no clock
+//! is read, and no type of the database library leaves the crate.
+//!
+//! # What is promised
+//!
+//! - **All or nothing.** Every call that writes is one transaction. When it returns `Ok`, all of it is in the file; when it
+//!   returns an error, nothing of it is.
+//! - **Nothing is lost by a correction.** Entries, chart revisions, the shelf and the settings are append-only, held to it by
+//!   triggers that bind other programs too. A mistake is superseded, and each entry is superseded at most once.
+//! - **Kept once.** An entry whose key is already there is not written again; its number is returned.
+//! - **Answers can be had again.** A snapshot at T sees only what was recorded by T: entries, supersessions, charts, shelf and
+//!   settings alike. Nothing is hidden by when it *happened*.
+//! - **What is due** is kept in the same transaction as the entries it follows from; [`Store::verify_due`] works it out anew from
+//!   the logbook and lists every difference.
+//! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
+//!   of a known version to the database; [`Store::create`] never overwrites.
+//! - Instants are kept to the microsecond; finer digits are dropped.
+//!
+//! # What is not promised
+//!
+//! - **Power loss.** The file runs in write-ahead mode with `synchronous=FULL`: SQLite then syncs the log to the disk at every
+//!   commit, and says that such a commit survives a power loss. It also says that this holds only as far as the disk and the
+//!   operating system tell the truth about a sync; some cheap drives and memory sticks do not, and no program can mend that. Keep
+//!   backups elsewhere.
+//! - **Network folders.** SQLite says that write-ahead mode does not work over a network file system. Keep the file on a disk of
+//!   the machine that runs the program.
+//! - **The file alone is not always the whole.** While it is open, and after a crash, newest commits stand in the companion
+//!   whose name ends in `-wal`. Copy both or neither; after [`Store::close`] there is only the one file.
+//! - **Taking back a correction.** Withdrawing an entry that superseded another does not bring the other back: both are then out.
+//!   Record what is true anew.
+//! - Pictures are kept as bytes; nothing looks inside them.
+
+mod chart;
+mod db;
+mod due;
+mod error;
+mod header;
+mod logbook;
+mod migration;
+mod picture;
+mod settings;
+mod shelf;
+mod snapshot;
+mod store;
+
+pub use chart::MachineRow;
+pub use error::{Error, Result};
+pub use logbook::{About, Superseded, Wanted};
+pub use picture::{LARGEST_PICTURE, NewPicture, Picture, PictureId};
+pub use settings::Settings;
+pub use store::Store;

@@ -1,0 +1,115 @@
+//! Machines and the revisions of their charts. A revision is the text of the chart file; the newest recorded by an instant is in
+//! force then.
+
+use jiff::Timestamp;
+use sha2::{Digest as _, Sha256};
+use shop::chart::Chart;
+use shop::id::Id;
+
+use crate::db::{Tx, micros, values};
+use crate::error::{Error, Result};
+use crate::store::Store;
+
+/// A machine in a list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MachineRow {
+    /// Its id in the shop.
+    pub id: Id,
+    /// What its keepers call it.
+    pub name: String,
+    /// Its kind in one word.
+    pub kind: Option<String>,
+    /// How many oiling points this example has.
+    pub points: usize,
+    /// The number of the newest revision of its chart.
+    pub revision: i64,
+}
+
+impl Store {
+    /// Keeps a chart as the newest revision of a machine, which is added if need be, and returns the revision's number. A text
+    /// that is already the newest makes no new revision.
+    ///
+    /// # Errors
+    /// [`Error::Faulty`] with everything that was noted when the chart has faults; nothing is written then.
+    pub async fn add_chart(&self, machine: &Id, text: &str, at: Timestamp, by: &str) -> Result<i64> {
+        let read = Chart::read(text);
+        let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
+        let tx = self.db.write().await?;
+        let newest = "SELECT number, sha256 FROM chart_revision WHERE machine = $1 ORDER BY number DESC LIMIT 1";
+        let newest = tx.one(newest, values![machine.as_str()]).await?;
+        let newest = newest.map(|row| Ok((row.get::<i64>("number")?, row.get::<String>("sha256")?))).transpose()?;
+        let sha256 = sha256(text.as_bytes());
+        let number = match newest {
+            Some((number, kept)) if kept == sha256 => return Ok(number),
+            Some((number, _)) => number + 1,
+            None => {
+                tx.run("INSERT INTO machine (id) VALUES ($1)", values![machine.as_str()]).await?;
+                1
+            }
+        };
+        let sql = "INSERT INTO chart_revision (machine, number, name, kind, points, sha256, recorded, said_by, text) \
+                   VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
+        let points = chart.points_here().count() as i64;
+        let Chart { machine: described, .. } = chart;
+        let values =
+            values![machine.as_str(), number, described.name, described.kind, points, sha256, micros(at), by, text,];
+        tx.run(sql, values).await?;
+        tx.commit().await?;
+        Ok(number)
+    }
+
+    /// The revision of a machine's chart in force at an instant: its number and its text.
+    ///
+    /// # Errors
+    /// [`Error::NotFound`] when there was no chart of this machine then.
+    pub async fn chart(&self, machine: &Id, at: Timestamp) -> Result<(i64, String)> {
+        let tx = self.db.read().await?;
+        let sql = "SELECT number, text FROM chart_revision WHERE machine = $1 AND recorded <= $2 \
+                   ORDER BY number DESC LIMIT 1";
+        let row = tx.one(sql, values![machine.as_str(), micros(at)]).await?;
+        tx.commit().await?;
+        let row = row.ok_or_else(|| unknown(machine))?;
+        Ok((row.get("number")?, row.get("text")?))
+    }
+
+    /// All machines by id, each as its newest chart describes it.
+    ///
+    /// # Errors
+    /// [`Error::Corrupt`] or [`Error::Io`].
+    pub async fn machines(&self) -> Result<Vec<MachineRow>> {
+        let tx = self.db.read().await?;
+        let sql = "SELECT r.machine, r.name, r.kind, r.points, r.number FROM machine m \
+                   JOIN chart_revision r ON r.machine = m.id \
+                   AND r.number = (SELECT max(x.number) FROM chart_revision x WHERE x.machine = m.id) ORDER BY m.id";
+        let rows = tx.all(sql, values![]).await?;
+        tx.commit().await?;
+        let row = |row: &crate::db::Row| {
+            Ok(MachineRow {
+                id: row.id("machine")?,
+                name: row.get("name")?,
+                kind: row.get("kind")?,
+                points: usize::try_from(row.get::<i64>("points")?).map_err(|_| row.corrupt("a negative count"))?,
+                revision: row.get("number")?,
+            })
+        };
+        rows.iter().map(row).collect()
+    }
+}
+
+/// Refuses a machine of which no chart was ever kept.
+pub(crate) async fn must_exist(tx: &Tx, machine: &Id) -> Result<()> {
+    let row = tx.one("SELECT id FROM machine WHERE id = $1", values![machine.as_str()]).await?;
+    row.map(drop).ok_or_else(|| unknown(machine))
+}
+
+/// There is no such machine.
+pub(crate) fn unknown(machine: &Id) -> Error {
+    Error::NotFound(format!(
+        "there is no machine \"{machine}\" in this shop; look at the spelling, or add its chart first"
+    ))
+}
+
+/// The fingerprint of some bytes, in hexadecimal digits.
+pub(crate) fn sha256(bytes: &[u8]) -> String {
+    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+}

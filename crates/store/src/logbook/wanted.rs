@@ -1,0 +1,130 @@
+//! Which entries are wanted. The statement is made for the question, so that an index answers each.
+
+use jiff::Timestamp;
+use shop::id::Id;
+use shop::logbook::{EntryId, Kind};
+
+use super::row;
+use crate::db::{Tx, Value, micros, values};
+use crate::error::{Error, Result};
+
+/// Which entries are wanted, newest first by when they happened; of those that happened at once, the last recorded first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Wanted {
+    /// About what.
+    pub about: About,
+    /// Of which kind; of every kind when left out.
+    pub kind: Option<Kind>,
+    /// Happened at this instant or later.
+    pub from: Option<Timestamp>,
+    /// Happened before this instant.
+    pub to: Option<Timestamp>,
+    /// Only those that come behind this entry: the last one of the page before.
+    pub before: Option<EntryId>,
+    /// At most so many.
+    pub most: usize,
+    /// What to do with superseded ones.
+    pub superseded: Superseded,
+}
+
+/// What entries are about.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum About {
+    /// Anything in the shop.
+    #[default]
+    Shop,
+    /// A machine, its points and its reservoirs.
+    Machine(Id),
+    /// A point of a machine.
+    Point(Id, Id),
+}
+
+/// What to do with entries that others have superseded.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Superseded {
+    /// They count no more.
+    #[default]
+    LeftOut,
+    /// They are shown too.
+    Shown,
+}
+
+impl Default for Wanted {
+    fn default() -> Self {
+        Self {
+            about: About::Shop,
+            kind: None,
+            from: None,
+            to: None,
+            before: None,
+            most: 100,
+            superseded: Superseded::LeftOut,
+        }
+    }
+}
+
+impl Wanted {
+    /// The statement that answers, with its values.
+    pub(super) async fn query(&self, tx: &Tx) -> Result<(String, Vec<Value>)> {
+        let mut asked = Asked::default();
+        match &self.about {
+            About::Shop => {}
+            About::Machine(machine) => asked.that("e.machine = $", machine.as_str()),
+            About::Point(machine, point) => {
+                asked.that("e.machine = $", machine.as_str());
+                asked.that("e.point = $", point.as_str());
+            }
+        }
+        if let Some(kind) = self.kind {
+            asked.that("e.kind = $", kind.to_string());
+        }
+        if let Some(from) = self.from {
+            asked.that("e.happened >= $", micros(from));
+        }
+        if let Some(to) = self.to {
+            asked.that("e.happened < $", micros(to));
+        }
+        if let Some(before) = self.before {
+            let row = tx.one("SELECT happened FROM entry WHERE id = $1", values![before.0]).await?;
+            let row = row.ok_or_else(|| {
+                Error::NotFound(format!("there is no entry number {before} in the log; begin again at the newest"))
+            })?;
+            asked.that_pair("(e.happened, e.id) < ", row.get::<i64>("happened")?, before.0);
+        }
+        if self.superseded == Superseded::LeftOut {
+            asked.conditions.push("NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = e.id)".to_owned());
+        }
+        Ok(asked.finish(self.most))
+    }
+}
+
+#[derive(Default)]
+struct Asked {
+    conditions: Vec<String>,
+    values: Vec<Value>,
+}
+
+impl Asked {
+    fn that(&mut self, condition: &str, value: impl Into<Value>) {
+        self.values.push(value.into());
+        self.conditions.push(format!("{condition}{}", self.values.len()));
+    }
+
+    fn that_pair(&mut self, condition: &str, first: i64, second: i64) {
+        self.values.extend(values![first, second]);
+        let last = self.values.len();
+        self.conditions.push(format!("{condition}(${}, ${last})", last - 1));
+    }
+
+    fn finish(mut self, most: usize) -> (String, Vec<Value>) {
+        let filter = if self.conditions.is_empty() {
+            String::new()
+        } else {
+            format!(" WHERE {}", self.conditions.join(" AND "))
+        };
+        self.values.push(Value::from(i64::try_from(most).unwrap_or(i64::MAX)));
+        let limit = self.values.len();
+        let sql = format!("{}{filter} ORDER BY e.happened DESC, e.id DESC LIMIT ${limit}", row::SELECT);
+        (sql, self.values)
+    }
+}

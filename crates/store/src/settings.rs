@@ -1,0 +1,103 @@
+//! The settings of a shop: its name, its zone, how it measures, how long it works, how warm it is.
+
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use shop::snapshot::Conditions;
+use tribology::quantity::{Temperature, Time, Units};
+
+use crate::db::{Row, Tx, Value, micros, values};
+use crate::error::{Error, Result};
+use crate::store::Store;
+
+/// The settings of a shop.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Settings {
+    /// What the shop is called.
+    pub name: String,
+    /// Its time zone, which must have a name.
+    pub zone: TimeZone,
+    /// How it measures.
+    pub units: Units,
+    /// The usual length of a day's work.
+    pub hours: Time,
+    /// How warm it is.
+    pub conditions: Conditions,
+}
+
+/// The words that the file keeps for the habits of measuring.
+const UNITS: [(&str, Units); 2] = [("metric", Units::Metric), ("us", Units::Us)];
+
+impl Settings {
+    /// The name of the zone.
+    pub(crate) fn zone_name(&self) -> Result<&str> {
+        self.zone.iana_name().ok_or(Error::NamelessZone)
+    }
+}
+
+impl Store {
+    /// The settings in force now.
+    ///
+    /// # Errors
+    /// [`Error::Corrupt`] when they cannot be read.
+    pub async fn settings(&self) -> Result<Settings> {
+        let tx = self.db.read().await?;
+        let settings = in_force(&tx, Timestamp::MAX).await?;
+        tx.commit().await?;
+        Ok(settings)
+    }
+
+    /// Changes the settings; answers about the time before keep the old ones.
+    ///
+    /// # Errors
+    /// [`Error::NamelessZone`] when the zone has no name.
+    pub async fn set_settings(&self, settings: &Settings, at: Timestamp, by: &str) -> Result<()> {
+        let tx = self.db.write().await?;
+        if in_force(&tx, Timestamp::MAX).await? != *settings {
+            write(&tx, settings, at, by).await?;
+        }
+        tx.commit().await
+    }
+}
+
+/// The settings in force at an instant; for one before the shop was created, those that it was created with.
+pub(crate) async fn in_force(tx: &Tx, at: Timestamp) -> Result<Settings> {
+    let sql = "SELECT name, zone, units, hours_s, cold_k, usual_k, warm_k FROM setting \
+               WHERE recorded <= $1 OR number = 1 ORDER BY number DESC LIMIT 1";
+    let row = tx.one(sql, values![micros(at)]).await?;
+    read(&row.ok_or_else(|| tx.corrupt("its settings are missing"))?)
+}
+
+/// Writes the settings as the newest.
+pub(crate) async fn write(tx: &Tx, settings: &Settings, at: Timestamp, by: &str) -> Result<()> {
+    let units = UNITS.iter().find(|(_, units)| *units == settings.units).map(|(word, _)| *word);
+    let kelvin = |temperature: Option<Temperature>| Value::from(temperature.map(Temperature::kelvin));
+    let sql = "INSERT INTO setting (number, name, zone, units, hours_s, cold_k, usual_k, warm_k, recorded, said_by) \
+               SELECT coalesce(max(number), 0) + 1, $1, $2, $3, $4, $5, $6, $7, $8, $9 FROM setting";
+    let mut values = values![
+        settings.name.as_str(),
+        settings.zone_name()?,
+        units.expect("every habit of measuring has a word in the table above"),
+        settings.hours.seconds(),
+    ];
+    let Conditions { cold, usual, warm } = settings.conditions;
+    values.extend([kelvin(cold), kelvin(usual), kelvin(warm)]);
+    values.extend(values![micros(at), by]);
+    tx.run(sql, values).await
+}
+
+fn read(row: &Row) -> Result<Settings> {
+    let zone: String = row.get("zone")?;
+    let units: String = row.get("units")?;
+    let kelvin = |column| row.get::<Option<f64>>(column).map(|kelvin| kelvin.map(Temperature::from_kelvin));
+    Ok(Settings {
+        name: row.get("name")?,
+        zone: TimeZone::get(&zone).map_err(|_| row.corrupt(format!("\"{zone}\" is no time zone")))?,
+        units: UNITS
+            .iter()
+            .find(|(word, _)| *word == units)
+            .map(|(_, units)| *units)
+            .ok_or_else(|| row.corrupt(format!("\"{units}\" is no habit of measuring")))?,
+        hours: Time::from_seconds(row.get("hours_s")?),
+        conditions: Conditions { cold: kelvin("cold_k")?, usual: kelvin("usual_k")?, warm: kelvin("warm_k")? },
+    })
+}

@@ -1,0 +1,1 @@
+//! The data file, tried from outside.
