@@ -109,6 +109,7 @@ impl Error {
         Page {
             title: wrong.clone(),
             section: None,
+            today: Section::Today.path().to_owned(),
             block: TitleBlock::new([("Shop", "No answer"), ("Number", self.status().as_str())]),
             body: html! {
                 h1 { (wrong) }

@@ -9,7 +9,8 @@ use maud::{Markup, Render, html};
 use serde::Deserialize;
 
 use crate::parts::{
-    Action, Balloon, Empty, Figure, Fold, Link, Note, Page, PointRow, Press, Receipt, Section, Stand, TitleBlock,
+    Action, Balloon, Empty, Facts, Field, Figure, Filter, Fold, Link, Note, Page, PointRow, Press, Quote, Receipt,
+    Section, Stand, TitleBlock,
 };
 use crate::{Error, FormKey};
 
@@ -41,11 +42,13 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
     Page {
         title: "Pattern sheet".into(),
         section,
+        today: Section::Today.path().to_owned(),
         block: TitleBlock::new([
             ("Machine", "20-inch crank shaper"),
             ("Today's job", "Long stroke"),
             ("Running hours", "3"),
-        ]),
+        ])
+        .and_link("By", Link::new("#sheet", "The miller")),
         body: html! {
             (Receipt { says: "Point 3 oiled at 9:12.".into(), undo: Some(act(key, "Undo", "point 3")) })
             h1 { "Before you start" }
@@ -64,10 +67,21 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
                 div.stack { (tables::oils()) (tables::workings()) }
                 div.stack { (drawing()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
             }
+            (tables::points())
             h2 { "Forms" }
             div.two {
                 (forms::faulty(key))
                 (forms::fresh(key))
+            }
+            (Filter {
+                to: "/pattern".into(),
+                fields: vec![Field { name: "section".into(), label: "Place in the foot".into(), ..Field::default() }],
+                words: "Show it".into(),
+            })
+            h2 { "What is known of one thing" }
+            div.two {
+                (Facts::new().say("How oiled", Some("ball oiler")).say("How much", Some("2 strokes")).say("Note", None::<&str>))
+                (Quote { words: "SLIDE OIL DAILY".into(), stands: "on the plate".into() })
             }
             h2 { "Nothing here yet" }
             div.two {
@@ -127,10 +141,8 @@ fn left_side(key: &FormKey) -> Stand {
             },
         ],
         whole: Some(act(key, "The left side is oiled", "4 points")),
-        under: vec![
-            Press::Link(Link::new("#left", "Could not reach one")),
-            Press::Action(act(key, "Undo", "the left side")),
-        ],
+        fold: Some(Fold::shut("Could not reach one", html! { p { "Which, and why?" } })),
+        under: vec![Press::Action(act(key, "Undo", "the left side"))],
     }
 }
 
@@ -145,6 +157,7 @@ fn slow_start(key: &FormKey) -> Stand {
             name: "Sight glass, rail pump".into(),
             sign: "a pulse at every stroke, the first within 8 strokes".into(),
             next: Some(act(key, "Seen", "point 20, sight glass")),
+            other: Some(act(key, "Not seen", "point 20, sight glass")),
             ..PointRow::default()
         }],
         ..Stand::default()

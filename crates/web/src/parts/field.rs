@@ -7,6 +7,8 @@ use maud::{Markup, Render, html};
 pub struct Field {
     /// The name under which it is sent; it also makes the anchor.
     pub name: String,
+    /// Goes before the anchor where forms of one page ask for things of one name; empty where none do.
+    pub form: String,
     /// The question.
     pub label: String,
     /// What a right answer looks like.
@@ -25,6 +27,8 @@ pub enum Entry {
     /// A line of text.
     #[default]
     Line,
+    /// A line of text, with the usual answers offered.
+    Offered(Vec<String>),
     /// A quantity with its unit, as people type it.
     Quantity,
     /// Several lines of text.
@@ -54,23 +58,28 @@ impl Choice {
 }
 
 impl Field {
+    /// The anchor of its entry.
+    pub(super) fn anchor(&self) -> String {
+        if self.form.is_empty() { self.name.clone() } else { format!("{}-{}", self.form, self.name) }
+    }
+
     fn told(&self) -> Option<String> {
-        let hint = (!self.hint.is_empty()).then(|| format!("{}-hint", self.name));
-        let fault = self.fault.as_ref().map(|_| format!("{}-fault", self.name));
+        let hint = (!self.hint.is_empty()).then(|| format!("{}-hint", self.anchor()));
+        let fault = self.fault.as_ref().map(|_| format!("{}-fault", self.anchor()));
         let ids: Vec<String> = hint.into_iter().chain(fault).collect();
         (!ids.is_empty()).then(|| ids.join(" "))
     }
 
     fn about(&self) -> Markup {
         html! {
-            @if !self.hint.is_empty() { p.field-hint id={ (self.name) "-hint" } { (self.hint) } }
-            @if let Some(fault) = &self.fault { p.field-fault id={ (self.name) "-fault" } { (fault) } }
+            @if !self.hint.is_empty() { p.field-hint id={ (self.anchor()) "-hint" } { (self.hint) } }
+            @if let Some(fault) = &self.fault { p.field-fault id={ (self.anchor()) "-fault" } { (fault) } }
         }
     }
 
     fn picked(&self, choices: &[Choice]) -> Markup {
         html! {
-            fieldset.field.field-wrong[self.fault.is_some()] id=(self.name) tabindex="-1" aria-describedby=[self.told()] {
+            fieldset.field.field-wrong[self.fault.is_some()] id=(self.anchor()) tabindex="-1" aria-describedby=[self.told()] {
                 legend { (self.label) }
                 (self.about())
                 div {
@@ -87,33 +96,38 @@ impl Field {
 
     fn typed(&self) -> Markup {
         let wrong = self.fault.as_ref().map(|_| "true");
-        let (name, value, told) = (&self.name, &self.value, self.told());
+        let (id, name, value, told) = (self.anchor(), &self.name, &self.value, self.told());
         html! {
             div.field.field-wrong[self.fault.is_some()] {
-                label.field-label for=(name) { (self.label) }
+                label.field-label for=(id) { (self.label) }
                 (self.about())
                 @match &self.entry {
                     Entry::Text => {
                         // A browser drops the first line break of the field, so one is given to be dropped.
-                        textarea.field-entry id=(name) name=(name) aria-invalid=[wrong] aria-describedby=[told] { "\n" (value) }
+                        textarea.field-entry id=(id) name=(name) aria-invalid=[wrong] aria-describedby=[told] { "\n" (value) }
                     }
                     Entry::List(choices) => {
-                        select.field-entry id=(name) name=(name) aria-invalid=[wrong] aria-describedby=[told] {
+                        select.field-entry id=(id) name=(name) aria-invalid=[wrong] aria-describedby=[told] {
                             @for choice in choices {
                                 option value=(choice.value) selected[choice.value == *value] { (choice.words) }
                             }
                         }
                     }
                     Entry::Day => {
-                        input.field-entry.field-short type="date" id=(name) name=(name) value=(value)
+                        input.field-entry.field-short type="date" id=(id) name=(name) value=(value)
                             aria-invalid=[wrong] aria-describedby=[told];
                     }
                     Entry::Quantity => {
-                        input.field-entry.field-short type="text" id=(name) name=(name) value=(value) autocomplete="off"
+                        input.field-entry.field-short type="text" id=(id) name=(name) value=(value) autocomplete="off"
                             autocapitalize="none" spellcheck="false" aria-invalid=[wrong] aria-describedby=[told];
                     }
+                    Entry::Offered(usual) => {
+                        input.field-entry type="text" id=(id) name=(name) value=(value) autocomplete="off"
+                            list={ (id) "-usual" } aria-invalid=[wrong] aria-describedby=[told];
+                        datalist id={ (id) "-usual" } { @for words in usual { option value=(words) {} } }
+                    }
                     Entry::Line | Entry::Pick(_) => {
-                        input.field-entry type="text" id=(name) name=(name) value=(value) autocomplete="off"
+                        input.field-entry type="text" id=(id) name=(name) value=(value) autocomplete="off"
                             aria-invalid=[wrong] aria-describedby=[told];
                     }
                 }

@@ -12,6 +12,8 @@ pub struct Form {
     pub to: String,
     /// Makes it count once.
     pub key: FormKey,
+    /// What goes with it unseen: names and values.
+    pub hidden: Vec<(String, String)>,
     /// The questions.
     pub fields: Vec<Field>,
     /// The words on the button.
@@ -32,11 +34,12 @@ impl Render for Form {
                         h2 { "Nothing was written down yet" }
                         ul {
                             @for (field, fault) in &faults {
-                                li { a href={ "#" (field.name) } { (field.label) } " " (fault) }
+                                li { a href={ "#" (field.anchor()) } { (field.label) } " " (fault) }
                             }
                         }
                     }
                 }
+                @for (name, value) in &self.hidden { input type="hidden" name=(name) value=(value); }
                 @for field in &self.fields { (field) }
                 div.form-acts {
                     button.button.button-main { (self.words) }

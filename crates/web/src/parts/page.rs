@@ -12,6 +12,8 @@ pub struct Page {
     pub title: String,
     /// The place in the foot that this page belongs to, when it belongs to one.
     pub section: Option<Section>,
+    /// Where the foot's first place leads: today's round of the machine at hand, or of any.
+    pub today: String,
     /// The cells at the top.
     pub block: TitleBlock,
     /// Everything below them, beginning with the one `h1`.
@@ -74,7 +76,8 @@ impl Render for Page {
                     main.page-sheet #sheet tabindex="-1" { (self.block) (self.body) }
                     nav.page-foot aria-label="Shop" {
                         @for section in Section::ALL {
-                            a href=(section.path()) aria-current=[(self.section == Some(section)).then_some("page")] {
+                            @let to = if section == Section::Today { &self.today } else { section.path() };
+                            a href=(to) aria-current=[(self.section == Some(section)).then_some("page")] {
                                 (section.name())
                             }
                         }

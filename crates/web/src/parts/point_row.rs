@@ -25,12 +25,14 @@ pub struct PointRow {
     pub done: Option<String>,
     /// The next word to press; none when there is nothing left to do.
     pub next: Option<Action>,
+    /// The other answer to the same question, as a line under it: "Not seen".
+    pub other: Option<Action>,
 }
 
 impl Render for PointRow {
     fn render(&self) -> Markup {
         html! {
-            li.point-row.point-row-past[self.next.is_none()] {
+            li.point-row.point-row-given[self.done.is_some()].point-row-past[self.next.is_none()] {
                 (self.number)
                 div {
                     p.point-row-name {
@@ -45,7 +47,12 @@ impl Render for PointRow {
                     }
                     @if !self.sign.is_empty() { p.point-row-sign { b { "Look for: " } (self.sign) } }
                 }
-                @if let Some(next) = &self.next { (next) }
+                @if self.next.is_some() || self.other.is_some() {
+                    div.point-row-acts {
+                        @if let Some(next) = &self.next { (next) }
+                        @if let Some(other) = &self.other { (other.as_line()) }
+                    }
+                }
             }
         }
     }

@@ -2,10 +2,10 @@
 
 use maud::{Markup, Render, html};
 
-use super::{Action, PointRow, Press};
+use super::{Action, Fold, PointRow, Press};
 
 /// The stand. `id` lets the page come back to it after an act.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default)]
 pub struct Stand {
     /// The anchor in the page's address.
     pub id: String,
@@ -19,6 +19,8 @@ pub struct Stand {
     pub points: Vec<PointRow>,
     /// The one large button.
     pub whole: Option<Action>,
+    /// What is seldom wanted here.
+    pub fold: Option<Fold>,
     /// What else can be done here, undoing last.
     pub under: Vec<Press>,
 }
@@ -35,8 +37,11 @@ impl Render for Stand {
                 }
                 ul { @for point in &self.points { (point) } }
                 @if let Some(whole) = &self.whole { (whole.as_whole()) }
-                @if !self.under.is_empty() {
-                    div.stand-under { @for press in &self.under { (press.as_line()) } }
+                @if self.fold.is_some() || !self.under.is_empty() {
+                    div.stand-under {
+                        @if let Some(fold) = &self.fold { (fold) }
+                        @for press in &self.under { (press.as_line()) }
+                    }
                 }
             }
         }

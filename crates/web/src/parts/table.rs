@@ -23,6 +23,8 @@ pub enum Style {
     Answer,
     /// Set smaller, under the answer.
     Working,
+    /// Of many columns: on a phone each row becomes lines, each with its heading before it.
+    Wide,
 }
 
 /// A column and how its cells stand.
@@ -83,24 +85,25 @@ impl Render for Table {
     fn render(&self) -> Markup {
         html! {
             // The frame takes the focus so that a wide table can be moved by keyboard.
-            div.table.table-working[self.style == Style::Working] role="group" aria-label=(self.caption) tabindex="0" {
-                table {
+            div.table.table-working[self.style == Style::Working].table-wide[self.style == Style::Wide] role="group" aria-label=(self.caption) tabindex="0" {
+                // The roles are said, because a table that is laid out as lines would lose them.
+                table role="table" {
                     caption { (self.caption) }
-                    thead {
-                        tr {
+                    thead role="rowgroup" {
+                        tr role="row" {
                             @for column in &self.columns {
-                                th class=[column.class()] scope="col" { (column.heading()) }
+                                th class=[column.class()] scope="col" role="columnheader" { (column.heading()) }
                             }
                         }
                     }
-                    tbody {
+                    tbody role="rowgroup" {
                         @for row in &self.rows {
-                            tr {
+                            tr role="row" {
                                 @for (at, (column, cell)) in self.columns.iter().zip(row).enumerate() {
                                     @if at == 0 {
-                                        th scope="row" { (cell) }
+                                        th scope="row" role="rowheader" { (cell) }
                                     } @else {
-                                        td class=[column.class()] { (cell) }
+                                        td class=[column.class()] role="cell" data-heading=(column.heading()) { (cell) }
                                     }
                                 }
                             }

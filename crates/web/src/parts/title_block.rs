@@ -2,16 +2,25 @@
 
 use maud::{Markup, Render, html};
 
+use super::Link;
+
 /// The cells; the first is the widest and says what the sheet is.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TitleBlock {
-    cells: Vec<(String, String)>,
+    cells: Vec<(String, Link)>,
 }
 
 impl TitleBlock {
     /// A block of cells, each a name and what stands in it.
     pub fn new<N: Into<String>, V: Into<String>>(cells: impl IntoIterator<Item = (N, V)>) -> Self {
-        Self { cells: cells.into_iter().map(|(name, value)| (name.into(), value.into())).collect() }
+        Self { cells: cells.into_iter().map(|(name, value)| (name.into(), Link::new("", value))).collect() }
+    }
+
+    /// One more cell, which leads somewhere.
+    #[must_use]
+    pub fn and_link(mut self, name: impl Into<String>, link: Link) -> Self {
+        self.cells.push((name.into(), link));
+        self
     }
 }
 
@@ -19,7 +28,12 @@ impl Render for TitleBlock {
     fn render(&self) -> Markup {
         html! {
             dl.title-block {
-                @for (name, value) in &self.cells { div { dt { (name) } dd { (value) } } }
+                @for (name, cell) in &self.cells {
+                    div {
+                        dt { (name) }
+                        dd { @if cell.to.is_empty() { (cell.words) } @else { a href=(cell.to) { (cell.words) } } }
+                    }
+                }
             }
         }
     }

@@ -7,9 +7,11 @@ pub(super) fn faulty(key: &FormKey) -> Form {
     Form {
         to: "/pattern".into(),
         key: key.clone(),
+        hidden: Vec::new(),
         fields: vec![
             Field {
                 name: "clearance".into(),
+                form: String::new(),
                 label: "Clearance on the diameter".into(),
                 hint: "With its unit, as in 0.09 mm or 0.004 in.".into(),
                 entry: Entry::Quantity,
@@ -38,6 +40,7 @@ pub(super) fn fresh(key: &FormKey) -> Form {
     Form {
         to: "/pattern".into(),
         key: key.clone(),
+        hidden: Vec::new(),
         fields: vec![
             Field {
                 name: "oil-name".into(),
@@ -59,6 +62,13 @@ pub(super) fn fresh(key: &FormKey) -> Form {
                 hint: "\"Not stated\" is an answer too: the label is silent.".into(),
                 entry: Entry::Pick(kept),
                 value: "not-stated".into(),
+                ..Field::default()
+            },
+            Field {
+                name: "place".into(),
+                form: "shelf".into(),
+                label: "Where it stands".into(),
+                entry: Entry::Offered(["By the door", "On the top shelf"].map(str::to_owned).into()),
                 ..Field::default()
             },
             Field { name: "remark".into(), label: "Remark".into(), entry: Entry::Text, ..Field::default() },

@@ -24,6 +24,21 @@ pub(super) fn oils() -> Table {
     }
 }
 
+/// The same kind of table with more columns than a phone has room for.
+pub(super) fn points() -> Table {
+    let columns = ["Point", "How oiled", "Oil", "How much", "How often", "Last done"];
+    let row = |cells: [&str; 6]| cells.map(Cell::from).into();
+    Table {
+        caption: "Points of the ram".into(),
+        columns: columns.map(|heading| Column::Words(heading.into())).into(),
+        rows: vec![
+            row(["3 Ram way, rear left", "ball oiler", "way 68", "2 strokes", "1 use or 4 h", "today, 9:12"]),
+            row(["24 Ram screw", "oil hole", "circulating 68", "4 drops", "3 months", "not yet"]),
+        ],
+        style: Style::Wide,
+    }
+}
+
 pub(super) fn workings() -> Markup {
     let steps = [
         ("Load", "charted", "2.50 kN"),
