@@ -2,11 +2,13 @@
 
 mod assumption;
 mod due;
+mod entry;
 mod round;
 mod step;
 
 pub use assumption::assumption;
-pub use due::due;
+pub use due::{due, due_because};
+pub use entry::entry;
 pub use round::{caution, moved, short_interval, summary};
 pub use step::{source, step, warning};
 

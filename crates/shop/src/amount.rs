@@ -3,8 +3,10 @@
 
 mod dose;
 mod interval;
+mod run;
 mod speed;
 
 pub use dose::{DROP, Dose, DoseAmount};
 pub use interval::{Clock, Interval, IntervalFault};
+pub use run::{LONGEST_RUN, RunFault, read_run};
 pub use speed::Speed;

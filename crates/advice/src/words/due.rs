@@ -23,6 +23,12 @@ pub fn due(due: &Due) -> String {
     }
 }
 
+/// All the reasons behind one another.
+#[must_use]
+pub fn due_because(reasons: &[Due]) -> String {
+    reasons.iter().map(due).collect::<Vec<_>>().join("; ")
+}
+
 /// `3 h`, `2.5 h`.
 #[must_use]
 pub(super) fn hours(time: Time) -> String {

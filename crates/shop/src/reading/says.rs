@@ -2,7 +2,7 @@
 
 use tribology::quantity::{Kind, TypedFault};
 
-use crate::amount::IntervalFault;
+use crate::amount::{IntervalFault, LONGEST_RUN, RunFault};
 use crate::fault::either;
 
 /// What is wrong with a quantity, and what a right one looks like. `what` begins the sentence: `the load of the pair "a"`.
@@ -33,6 +33,19 @@ pub fn says_interval(what: &str, fault: &IntervalFault) -> String {
             format!(
                 "{what} counts nothing whole; uses, days, weeks and months are counted from one, so write it like {EXAMPLES}"
             )
+        }
+    }
+}
+
+/// The same for how long a machine ran or will run.
+#[must_use]
+pub fn says_run(what: &str, fault: &RunFault) -> String {
+    const EXAMPLES: &str = "\"3\", \"2.5 h\" or \"90 min\"";
+    match fault {
+        RunFault::Typed(fault) => says(what, fault, EXAMPLES),
+        RunFault::NoDay => {
+            let most = LONGEST_RUN.hours();
+            format!("{what} is no day's work; write hours above 0 and at most {most}, like {EXAMPLES}")
         }
     }
 }
