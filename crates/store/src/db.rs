@@ -49,30 +49,15 @@ pub(crate) struct Row {
     path: Arc<Path>,
 }
 
-/// What the file is when it is connected to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Form {
-    /// A new file, still empty; write-ahead mode comes once it holds a shop.
-    New,
-    /// A shop's file.
-    Shop,
-}
-
 impl Db {
-    pub(crate) async fn connect(path: &Path, form: Form) -> Result<Self> {
+    pub(crate) async fn connect(path: &Path) -> Result<Self> {
         let file = path.to_owned();
         let mut options = ConnectOptions::new("sqlite:");
         options.max_connections(1).min_connections(1).sqlx_logging(false).test_before_acquire(false);
         // The one connection lives as long as the store, so that what is set on it stays.
         options.idle_timeout(None).max_lifetime(None).acquire_timeout(Duration::from_secs(60));
-        options.map_sqlx_sqlite_opts(move |options| {
-            let options = options.filename(&file).foreign_keys(true).busy_timeout(OPENING_WAIT);
-            let options = options.pragma("synchronous", "FULL");
-            match form {
-                Form::New => options,
-                Form::Shop => options.pragma("journal_mode", "WAL"),
-            }
-        });
+        options
+            .map_sqlx_sqlite_opts(move |options| options.filename(&file).foreign_keys(true).busy_timeout(OPENING_WAIT));
         let path: Arc<Path> = path.into();
         let connection = Database::connect(options).await.map_err(|error| translated(&path, &error))?;
         Ok(Self { connection, path })
@@ -82,11 +67,15 @@ impl Db {
         &self.path
     }
 
+    /// Sets how commits reach the disk. This is the first statement that reads the file, and it is not left to connecting: the
+    /// library closes a connection that failed there only some time later, and until then its companions lie about.
+    pub(crate) async fn write_ahead(&self) -> Result<()> {
+        self.pragma("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL").await
+    }
+
     /// Lets calls wait longer than opening did.
     pub(crate) async fn wait_longer(&self) -> Result<()> {
-        let sql = format!("PRAGMA busy_timeout = {}", WORKING_WAIT.as_millis());
-        let done = self.connection.execute_unprepared(&sql).await;
-        done.map(drop).map_err(|error| translated(&self.path, &error))
+        self.pragma(&format!("PRAGMA busy_timeout = {}", WORKING_WAIT.as_millis())).await
     }
 
     /// A transaction in which every statement sees the file as the first one saw it.
@@ -101,6 +90,11 @@ impl Db {
 
     pub(crate) async fn close(self) -> Result<()> {
         self.connection.close().await.map_err(|error| translated(&self.path, &error))
+    }
+
+    async fn pragma(&self, sql: &str) -> Result<()> {
+        let done = self.connection.execute_unprepared(sql).await;
+        done.map(drop).map_err(|error| translated(&self.path, &error))
     }
 
     async fn begin(&self, mode: SqliteTransactionMode) -> Result<Tx> {
@@ -228,23 +222,23 @@ pub(crate) fn rows_of_places(rows: usize, columns: usize) -> String {
 
 /// SQLite's primary result codes ("Result and Error Codes" in its documentation) as our errors.
 fn translated(path: &Path, error: &DbErr) -> Error {
-    let code = match error {
+    let inner = match error {
         DbErr::Conn(RuntimeErr::SqlxError(inner))
         | DbErr::Exec(RuntimeErr::SqlxError(inner))
-        | DbErr::Query(RuntimeErr::SqlxError(inner)) => {
-            inner.as_database_error().and_then(|database| database.code()?.parse::<i32>().ok())
-        }
+        | DbErr::Query(RuntimeErr::SqlxError(inner)) => inner.as_database_error(),
         _ => None,
     };
+    let code = inner.and_then(|database| database.code()?.parse::<i32>().ok());
+    let says = inner.map_or_else(|| error.to_string(), |database| database.message().to_owned());
     match code.map(|extended| extended & 0xff) {
         Some(5 | 6) => Error::Locked(path.to_owned()),
         Some(8) => Error::ReadOnly(path.to_owned()),
-        Some(11) => Error::corrupt(path, error.to_string()),
+        Some(11) => Error::corrupt(path, says),
         Some(13) => Error::io(path, "the disk is full"),
         Some(19) => {
-            Error::Conflict(format!("this goes against what is already kept, and nothing was written ({error})"))
+            Error::Conflict(format!("this goes against what is already kept, and nothing was written ({says})"))
         }
         Some(26) => Error::NotDatabase(path.to_owned()),
-        _ => Error::io(path, error.to_string()),
+        _ => Error::io(path, says),
     }
 }

@@ -198,3 +198,56 @@ fn among(column: &str, only: Option<&[Id]>, values: &mut Vec<Value>) -> String {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use jiff::tz::TimeZone;
+    use tribology::quantity::{Time, Units};
+
+    use super::*;
+    use crate::settings::Settings;
+
+    async fn statements_for(machines: usize) -> usize {
+        let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
+        let settings = Settings {
+            name: "Shop".into(),
+            zone: TimeZone::UTC,
+            units: Units::Metric,
+            hours: Time::from_hours(8.0),
+            conditions: shop::snapshot::Conditions::default(),
+        };
+        let at = Timestamp::UNIX_EPOCH;
+        let store = Store::create(&folder.path().join("s"), &settings, at).await.expect("a free name");
+        let chart = "chart = 1\n[machine]\nname = \"M\"\n[[point]]\nid = \"1\"\nname = \"P\"\nmethod = \"cup\"\n";
+        for number in 0..machines {
+            let id = Id::new(&format!("m{number}")).expect("letters and digits");
+            store.add_chart(&id, chart, at, "keeper").await.expect("a chart without faults");
+            let dosed = shop::logbook::NewEntry {
+                happened: at,
+                recorded: at,
+                zone: "UTC".into(),
+                by: "keeper".into(),
+                subject: shop::logbook::Subject::Point(id, Id::new("1").expect("a digit")),
+                body: Body::Dosed { oil: None, can: None, amount: None },
+                supersedes: None,
+                idempotency_key: format!("k/{number}"),
+            };
+            store.record(&[dosed]).await.expect("an entry that can be kept");
+        }
+        let mut counts = Vec::new();
+        for source in [Source::Projection, Source::Logbook] {
+            let tx = store.db.read().await.expect("an open file");
+            let snapshot = taken_from(&tx, source, None, at).await.expect("a whole file");
+            assert_eq!(snapshot.machines.iter().filter(|machine| machine.points.len() == 1).count(), machines);
+            counts.push(tx.statements());
+            tx.commit().await.expect("an open file");
+        }
+        assert_eq!(counts[0], counts[1]);
+        counts[0]
+    }
+
+    #[tokio::test]
+    async fn more_machines_need_no_more_statements() {
+        assert_eq!(statements_for(1).await, statements_for(12).await);
+    }
+}

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
-use crate::db::{Db, Form};
+use crate::db::Db;
 use crate::error::{Error, Result};
 use crate::settings::{self, Settings};
 use crate::{header, migration};
@@ -20,10 +20,14 @@ impl Store {
     /// Makes a data file for a new shop and opens it.
     ///
     /// # Errors
-    /// [`Error::Exists`] when there is something at `path`, which is left as it is; [`Error::NamelessZone`]; [`Error::Io`] when
+    /// [`Error::Exists`] when there is something at `path`, or a companion of a file that once was; it is left as it is; [`Error::NamelessZone`]; [`Error::Io`] when
     /// the place cannot be written. After an error nothing new is left behind.
     pub async fn create(path: &Path, settings: &Settings, at: Timestamp) -> Result<Self> {
         settings.zone_name()?;
+        // A companion without its file may hold the last of somebody's commits, and the database would take it for the new file's.
+        if let Some(there) = companions(path).find(|companion| companion.exists()) {
+            return Err(Error::Exists(there));
+        }
         // Taking the name first, and only if it is free, keeps two creators from sharing one file.
         match fs::OpenOptions::new().write(true).create_new(true).open(path) {
             Ok(_) => {}
@@ -37,7 +41,7 @@ impl Store {
             Err(error) => Err(error),
         };
         if made.is_err() {
-            for left in leftovers(path) {
+            for left in companions(path).chain([path.to_owned()]) {
                 let _ = fs::remove_file(left);
             }
         }
@@ -52,7 +56,7 @@ impl Store {
     /// it was.
     pub async fn open(path: &Path) -> Result<Self> {
         header::check(path)?;
-        let db = Db::connect(path, Form::Shop).await?;
+        let db = Db::connect(path).await?;
         let store = Self { db };
         match store.ready().await {
             Ok(()) => Ok(store),
@@ -78,6 +82,7 @@ impl Store {
     }
 
     async fn ready(&self) -> Result<()> {
+        self.db.write_ahead().await?;
         migration::bring_up(&self.db).await?;
         self.settings().await?;
         self.db.wait_longer().await
@@ -86,7 +91,7 @@ impl Store {
 
 /// Fills an empty file in one transaction, so that a crash leaves it empty or whole.
 async fn fill(path: &Path, settings: &Settings, at: Timestamp) -> Result<()> {
-    let db = Db::connect(path, Form::New).await?;
+    let db = Db::connect(path).await?;
     let filled = async {
         let tx = db.write().await?;
         tx.script(&format!("PRAGMA application_id = {}", header::APPLICATION)).await?;
@@ -99,10 +104,43 @@ async fn fill(path: &Path, settings: &Settings, at: Timestamp) -> Result<()> {
     filled.and(closed)
 }
 
-fn leftovers(path: &Path) -> impl Iterator<Item = PathBuf> {
-    ["", "-journal", "-wal", "-shm"].into_iter().map(|end| {
+/// The names of the files that the database keeps beside a file.
+fn companions(path: &Path) -> impl Iterator<Item = PathBuf> {
+    ["-journal", "-wal", "-shm"].into_iter().map(|end| {
         let mut name = path.as_os_str().to_owned();
         name.push(end);
         PathBuf::from(name)
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::tz::TimeZone;
+    use shop::snapshot::Conditions;
+    use tribology::quantity::{Time, Units};
+
+    use super::*;
+    use crate::db::values;
+
+    #[tokio::test]
+    async fn commits_reach_the_disk_as_promised() {
+        let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
+        let settings = Settings {
+            name: "Shop".into(),
+            zone: TimeZone::UTC,
+            units: Units::Metric,
+            hours: Time::from_hours(8.0),
+            conditions: Conditions::default(),
+        };
+        let path = folder.path().join("s");
+        let store = Store::create(&path, &settings, Timestamp::UNIX_EPOCH).await.expect("a free name");
+        let tx = store.db.read().await.expect("an open file");
+        let sql = "SELECT j.journal_mode, s.synchronous, f.foreign_keys FROM pragma_journal_mode j, pragma_synchronous s, \
+                   pragma_foreign_keys f";
+        let row = tx.one(sql, values![]).await.expect("an open file").expect("one row");
+        assert_eq!(row.get::<String>("journal_mode").as_deref(), Ok("wal"));
+        // Two is FULL, by SQLite's documentation of the pragma.
+        assert_eq!(row.get::<i64>("synchronous"), Ok(2));
+        assert_eq!(row.get::<i64>("foreign_keys"), Ok(1));
+    }
 }

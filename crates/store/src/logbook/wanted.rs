@@ -128,3 +128,71 @@ impl Asked {
         (sql, self.values)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use jiff::tz::TimeZone;
+    use tribology::quantity::{Time, Units};
+
+    use super::*;
+    use crate::settings::Settings;
+    use crate::store::Store;
+
+    fn every_question() -> Vec<Wanted> {
+        let id = |text| Id::new(text).expect("letters");
+        let mut questions = Vec::new();
+        for about in [About::Shop, About::Machine(id("m")), About::Point(id("m"), id("p"))] {
+            for kind in [None, Some(Kind::Ran)] {
+                for from in [None, Some(Timestamp::UNIX_EPOCH)] {
+                    for superseded in [Superseded::LeftOut, Superseded::Shown] {
+                        questions.push(Wanted {
+                            about: about.clone(),
+                            kind,
+                            from,
+                            to: from,
+                            before: Some(EntryId(1)),
+                            superseded,
+                            ..Wanted::default()
+                        });
+                    }
+                }
+            }
+        }
+        questions
+    }
+
+    /// SQLite tells its way: an index in the order that is wanted, and never a sort of what was found.
+    #[tokio::test]
+    async fn every_question_has_an_index_in_its_order() {
+        let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
+        let settings = Settings {
+            name: "Shop".into(),
+            zone: TimeZone::UTC,
+            units: Units::Metric,
+            hours: Time::from_hours(8.0),
+            conditions: shop::snapshot::Conditions::default(),
+        };
+        let path = folder.path().join("s");
+        let store = Store::create(&path, &settings, Timestamp::UNIX_EPOCH).await.expect("a free name");
+        let oil = shop::logbook::NewEntry {
+            happened: Timestamp::UNIX_EPOCH,
+            recorded: Timestamp::UNIX_EPOCH,
+            zone: "UTC".into(),
+            by: String::new(),
+            subject: shop::logbook::Subject::Oil(Id::new("o").expect("a letter")),
+            body: shop::logbook::Body::Note { text: String::new() },
+            supersedes: None,
+            idempotency_key: "k".into(),
+        };
+        assert_eq!(store.record(&[oil]).await, Ok(vec![EntryId(1)]));
+        let tx = store.db.read().await.expect("an open file");
+        for wanted in every_question() {
+            let (sql, values) = wanted.query(&tx).await.expect("entry 1 is there");
+            let plan = tx.all(&format!("EXPLAIN QUERY PLAN {sql}"), values).await.expect("a statement of ours");
+            let plan: Vec<String> = plan.iter().map(|row| row.get("detail").expect("a text")).collect();
+            let entries = plan.iter().find(|step| step.contains(" e ")).expect("it reads entries");
+            assert!(entries.contains("USING INDEX entry_by_"), "{wanted:?}: {plan:?}");
+            assert!(!plan.iter().any(|step| step.contains("TEMP B-TREE")), "{wanted:?}: {plan:?}");
+        }
+    }
+}
