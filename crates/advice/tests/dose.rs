@@ -19,6 +19,11 @@ fn a_volume_is_said_in_strokes_of_the_can_that_holds_the_oil() {
 }
 
 #[test]
+fn many_strokes_are_said_with_their_volume() {
+    assert_eq!(said("dose = \"8 mL\"", "way 68").as_deref(), Some("8 mL, about 10 strokes"));
+}
+
+#[test]
 fn less_than_most_of_a_stroke_is_said_in_drops() {
     assert_eq!(said("dose = \"0.2 mL\"", "way 68").as_deref(), Some("6 drops"));
 }

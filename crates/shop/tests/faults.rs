@@ -8,7 +8,7 @@ const SEVEN: &str = r#"chart = 1
 
 [machine]
 name = "bench drill"
-nmae = "bench drill"                    # 5: a key misspelt
+kidn = "drill"                          # 5: a key misspelt
 
 [[assembly]]
 id   = "head"
@@ -59,7 +59,7 @@ fn seven_planted_faults_give_seven_diagnostics_with_their_lines() {
 fn each_sentence_says_what_to_write_instead() {
     let read = Chart::read(SEVEN);
     for (fault, hint) in
-        read.faults.iter().zip(["`name`", "\"head\"", "\"12 mm\"", "20 mm", "76.", "\"oil hole\"", "\"1a\""])
+        read.faults.iter().zip(["`kind`", "\"head\"", "\"12 mm\"", "20 mm", "76.", "\"oil hole\"", "\"1a\""])
     {
         assert!(fault.says.contains(hint), "{:?} should say {hint}", fault.says);
     }
@@ -80,6 +80,14 @@ fn the_first_fault_of_syntax_is_told_with_its_place() {
     let read = Chart::read(text);
     assert_eq!(read.faults.len(), 1);
     assert_eq!(read.faults[0].place(text).line, 2);
+}
+
+#[test]
+fn a_misspelt_key_that_must_be_there_is_one_fault_and_not_two() {
+    let text = "chart = 1\n[machine]\nnmae = \"m\"\n";
+    let read = Chart::read(text);
+    assert_eq!(read.faults.len(), 1, "{}", shown(&read.faults, text));
+    assert!(read.faults[0].says.contains("did you mean `name`?"));
 }
 
 #[test]

@@ -22,6 +22,9 @@ pub struct DoseSaid {
 /// From so many strokes on a volume is said in strokes; less is said in drops, for nobody gives a quarter stroke.
 const FEWEST_STROKES: f64 = 0.75;
 
+/// Beyond so many strokes people pour by the measure, so the volume is said too.
+const MOST_STROKES: f64 = 5.0;
+
 /// The dose of a point, by the can that holds its oil. Doses charted in strokes, drops or turns stay as they were written.
 #[must_use]
 pub fn dose_said(point: &Point, act: Act, can: Option<&Can>) -> DoseSaid {
@@ -36,7 +39,9 @@ pub fn dose_said(point: &Point, act: Act, can: Option<&Can>) -> DoseSaid {
             let halves = (strokes * 2.0).round() / 2.0;
             let step =
                 step("Strokes of the can", "volume / stroke", volume.si(), ("stroke", stroke.value.si()), strokes);
-            return DoseSaid { said: Some(counted(halves, "stroke")), step: Some(step), counted_in_drops: false };
+            let strokes = counted(halves, "stroke");
+            let said = if halves > MOST_STROKES { format!("{}, about {strokes}", dose.typed) } else { strokes };
+            return DoseSaid { said: Some(said), step: Some(step), counted_in_drops: false };
         }
     } else if volume.ml() > 2.0 {
         return said(dose.typed.clone());

@@ -58,6 +58,15 @@ pub struct Reasons {
     pub steps: Vec<Step>,
 }
 
+impl Reasons {
+    /// Adds a reason once: a finding may set the interval that the point has already.
+    fn give(&mut self, reason: Due) {
+        if !self.due.contains(&reason) {
+            self.due.push(reason);
+        }
+    }
+}
+
 /// When the present session began: at the end of the last run, or with the shop's day, whichever is later.
 #[must_use]
 pub fn session_start(machine: &MachineSnapshot, moment: &Moment) -> Timestamp {
@@ -96,27 +105,27 @@ pub fn due(machine: &MachineSnapshot, point: &Point, act: Act, moment: &Moment, 
             Clock::Uses(every) => {
                 let since = u32::try_from(runs.len()).unwrap_or(u32::MAX);
                 if since.saturating_add(1) > every {
-                    reasons.due.push(Due::Uses { since, every });
+                    reasons.give(Due::Uses { since, every });
                 } else if every == 1 && last_day < moment.day() {
-                    reasons.due.push(Due::EarlierDay { oiled: last_day });
+                    reasons.give(Due::EarlierDay { oiled: last_day });
                 }
             }
             Clock::Running(every) => {
                 let since = Time::from_si(runs.iter().map(|run| run.hours.si()).sum());
                 let by_then = since.si() + plan.hours.si();
                 if by_then > every.si() {
-                    reasons.due.push(Due::Running { since, planned: plan.hours, every });
+                    reasons.give(Due::Running { since, planned: plan.hours, every });
                     reasons.steps.push(hours_step(since, plan.hours, every, by_then));
                 }
             }
             Clock::Days(days) => {
                 if last_day.saturating_add(i64::from(days).days()) <= moment.day() {
-                    reasons.due.push(Due::Calendar { last: last_day, every: interval.typed.clone() });
+                    reasons.give(Due::Calendar { last: last_day, every: interval.typed.clone() });
                 }
             }
             Clock::Months(months) => {
                 if last_day.saturating_add(i64::from(months).months()) <= moment.day() {
-                    reasons.due.push(Due::Calendar { last: last_day, every: interval.typed.clone() });
+                    reasons.give(Due::Calendar { last: last_day, every: interval.typed.clone() });
                 }
             }
         }

@@ -1,6 +1,6 @@
 //! What serves a point from the shelf: the oil nearest to what the chart states, the can that holds it, and the dose by that can.
 
-use shop::chart::{Chart, Point};
+use shop::chart::{Chart, Method, Point};
 use shop::shelf::{Asked, Can, Shelf};
 
 use super::act::{Act, act};
@@ -30,7 +30,9 @@ pub fn serving(chart: &Chart, point: &Point, shelf: &Shelf) -> Serving {
     let of_reservoir = || chart.reservoir(point.reservoir.as_ref()?)?.oil.clone();
     let asked = point.oil.clone().or_else(of_reservoir);
     let oil = asked.as_deref().and_then(Asked::read).and_then(|asked| shelf.nearest(&asked));
-    let can: Option<&Can> = oil.and_then(|oil| shelf.cans_with(&oil.id).next());
+    // The knob of a one-shot moves oil that its tank holds already; no can is taken to it.
+    let by_can = point.method != Method::OneShot || point.reservoir.is_some();
+    let can: Option<&Can> = oil.filter(|_| by_can).and_then(|oil| shelf.cans_with(&oil.id).next());
     Serving {
         oil: oil.map(|oil| Chosen { id: oil.id.clone(), name: oil.name.clone() }),
         can: can.map(|can| Chosen { id: can.id.clone(), name: can.called() }),

@@ -12,7 +12,9 @@ pub fn entry(body: &Body) -> String {
         Body::SignSeen { note } => with("sign seen", &[note.as_deref()]),
         Body::SignMissing { note } => with("sign looked for and missing", &[note.as_deref()]),
         Body::NotReached { reason } => format!("could not be reached: {reason}"),
-        Body::Ran { hours: time, job } => with(&format!("ran {}", hours(*time)), &[job.as_ref().map(shop::id::Id::as_str)]),
+        Body::Ran { hours: time, job } => {
+            with(&format!("ran {}", hours(*time)), &[job.as_ref().map(shop::id::Id::as_str)])
+        }
         Body::Level { reading } => format!("level read: {reading}"),
         Body::Filled { oil, amount } => with("filled", &[amount.as_deref(), oil.as_ref().map(shop::id::Id::as_str)]),
         Body::Drained { note } => with("drained", &[note.as_deref()]),

@@ -201,7 +201,7 @@ impl<'t> Table<'t> {
         let known = self.key(key);
         self.asked.borrow_mut().push(key);
         let item = self.at.get(key);
-        if item.is_none() && known.need == Need::Must {
+        if item.is_none() && known.need == Need::Must && !self.is_misspelt(key) {
             let of = match &*self.name.borrow() {
                 Some(id) => format!("the {} \"{id}\"", self.element.name),
                 None => format!("this {}", self.element.name),
@@ -209,6 +209,13 @@ impl<'t> Table<'t> {
             self.log.fault(self.head(), format!("{of} has no `{key}`; add {}", known.example()));
         }
         item
+    }
+
+    /// Whether a key that is lacking stands there under a misspelt name, which is one fault and told at that name.
+    fn is_misspelt(&self, key: &str) -> bool {
+        let names = || self.element.keys.iter().map(|known| known.name);
+        let unknown = self.at.iter().map(|(name, _)| name).filter(|name| !names().any(|known| known == *name));
+        unknown.into_iter().any(|name| nearest(name, names()) == Some(key))
     }
 
     pub(super) fn key(&self, key: &'static str) -> &'static Key {
