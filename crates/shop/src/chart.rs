@@ -148,15 +148,16 @@ fn read(table: &Table<'_>, log: &Log) -> Option<Chart> {
     }
     let machine = table.child("machine", machine::read);
     let options = table.children("option", option::read);
+    log.set_options(options.clone());
     let stands = stand::with_built_in(table.children("stand", stand::read));
     let chart = Chart {
         stands,
         jobs: table.children("job", job::read),
         assemblies: table.children("assembly", assembly::read),
-        pairs: table.children("pair", |t| pair::read(t, &options)),
-        reservoirs: table.children("reservoir", |t| reservoir::read(t, &options)),
-        circuits: table.children("circuit", |t| circuit::read(t, &options)),
-        points: table.children("point", |t| point::read(t, &options)),
+        pairs: table.children("pair", pair::read),
+        reservoirs: table.children("reservoir", reservoir::read),
+        circuits: table.children("circuit", circuit::read),
+        points: table.children("point", point::read),
         pictures: table.children("picture", picture::read),
         findings: table.children("finding", finding::read),
         retired: table.texts("retired").iter().filter_map(|text| Id::new(text).ok()).collect(),

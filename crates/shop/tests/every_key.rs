@@ -98,7 +98,7 @@ fn value(takes: &Takes, own: &str) -> Option<String> {
         Takes::Speeds => "[\"94 rpm\", \"0.3 m/s\"]".to_owned(),
         Takes::Dose => "\"2 strokes\"".to_owned(),
         Takes::Intervals => "[\"1 use\", \"4 h\", \"1 week\", \"6 months\"]".to_owned(),
-        Takes::Link(sorts) | Takes::Links(sorts) => format!("\"{}\"", first_of(sorts)),
+        Takes::Link(sorts) | Takes::Links(sorts) | Takes::Mentions(sorts) => format!("\"{}\"", first_of(sorts)),
         Takes::When => "{ id-option = \"a\" }".to_owned(),
         Takes::Table(_) | Takes::Tables(_) => return None,
     })

@@ -5,4 +5,5 @@ mod every_key;
 mod faults;
 mod logbook;
 mod newer;
+mod options;
 mod shelf;

@@ -8,8 +8,7 @@ use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
 
 use super::evidence::{self, Evidence};
-use super::option::ChartOption;
-use super::when::{self, When};
+use super::when::When;
 
 choice! {
     /// What a node of the oil lines is.
@@ -163,7 +162,7 @@ static TUBE_KEYS: Element = Element {
     ],
 };
 
-pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Circuit> {
+pub(super) fn read(table: &Table<'_>) -> Option<Circuit> {
     let id = table.id(Sort::Circuit);
     let name = table.text("name");
     let circuit = Circuit {
@@ -172,7 +171,7 @@ pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Circuit
         nodes: table.children("node", read_node),
         tubes: table.children("tube", read_tube),
         note: table.text("note"),
-        when: when::read(table, options),
+        when: table.when(),
         evidence: evidence::read_all(table, &KEYS),
         id: id?,
         name: name?,

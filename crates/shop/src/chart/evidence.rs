@@ -81,12 +81,9 @@ fn read(table: &Table<'_>, of_element: &'static Element) -> Option<Evidence> {
                 || "write a key of the element, or place, interval, dimensions".to_owned(),
                 |near| format!("did you mean \"{near}\"?"),
             );
-            table.log_unknown(
+            table.log.unknown(
                 span,
-                &format!(
-                    "the evidence speaks of \"{statement}\", which the {} does not state: {hint}",
-                    of_element.name
-                ),
+                format!("the evidence speaks of \"{statement}\", which the {} does not state: {hint}", of_element.name),
             );
         }
     }

@@ -53,7 +53,7 @@ pub(super) static KEYS: Element = Element {
     keys: &[
         super::ID,
         Key::must("kind", Takes::Choice(FindingKind::words), "what kind it is"),
-        Key::may("of", Takes::Links(Sort::ON_A_CHART), "the element that it is about"),
+        Key::may("of", Takes::Mentions(Sort::ON_A_CHART), "the element that it is about"),
         Key::may("note", Takes::Text, "what was found"),
         Key::may("thread", Takes::Text, "the thread of a hole or a missing part"),
         Key::may("equivalent", Takes::Text, "what fits in its place, by dimension"),

@@ -24,7 +24,7 @@ pub(super) static KEYS: Element = Element {
         Key::must("name", Takes::Text, "what it is called"),
         Key::may(
             "wakes",
-            Takes::Links(&[Sort::Point, Sort::Assembly]),
+            Takes::Mentions(&[Sort::Point, Sort::Assembly]),
             "points and assemblies that only this work needs",
         ),
         super::NOTE,

@@ -9,8 +9,7 @@ use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
 
 use super::evidence::{self, Evidence};
-use super::option::ChartOption;
-use super::when::{self, When};
+use super::when::When;
 
 choice! {
     /// What kind of pair it is.
@@ -144,7 +143,7 @@ pub(super) static KEYS: Element = Element {
 /// The longest bearing that a chart may state, as length over diameter: past it a slip of the pen is likelier than a bearing.
 const LONGEST_BEARING: f64 = 10.0;
 
-pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Pair> {
+pub(super) fn read(table: &Table<'_>) -> Option<Pair> {
     let id = table.id(Sort::Pair);
     let kind: Option<PairKind> = table.choice("kind");
     let pair = Pair {
@@ -169,7 +168,7 @@ pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Pair> {
         temperature: table.quantity("temperature"),
         irreplaceable: table.yes_no("irreplaceable").unwrap_or(false),
         note: table.text("note"),
-        when: when::read(table, options),
+        when: table.when(),
         evidence: evidence::read_all(table, &KEYS),
         id: id?,
         kind: kind?,

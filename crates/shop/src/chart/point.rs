@@ -7,8 +7,7 @@ use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
 
 use super::evidence::{self, Evidence};
-use super::option::ChartOption;
-use super::when::{self, When};
+use super::when::When;
 
 choice! {
     /// How oil gets there.
@@ -140,7 +139,7 @@ pub(super) static KEYS: Element = Element {
     ],
 };
 
-pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Point> {
+pub(super) fn read(table: &Table<'_>) -> Option<Point> {
     let id = table.id(Sort::Point);
     let name = table.text("name");
     let method = table.choice("method");
@@ -173,7 +172,7 @@ pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Point> 
         baseline: table.text("baseline"),
         plate: table.text("plate"),
         note: table.text("note"),
-        when: when::read(table, options),
+        when: table.when(),
         evidence: evidence::read_all(table, &KEYS),
         id: id?,
         name: name?,

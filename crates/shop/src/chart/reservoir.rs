@@ -8,8 +8,7 @@ use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
 
 use super::evidence::{self, Evidence};
-use super::option::ChartOption;
-use super::when::{self, When};
+use super::when::When;
 
 choice! {
     /// What it is called on the screen.
@@ -96,7 +95,7 @@ pub(super) static KEYS: Element = Element {
         Key::may("drain", Takes::Texts, "where it is drained, every plug"),
         Key::may("vent", Takes::Text, "how air gets in and out"),
         Key::may("strainer", Takes::Text, "what cleans the oil"),
-        Key::may("beside", Takes::Links(&[Sort::Reservoir]), "reservoirs that share a wall with it"),
+        Key::may("beside", Takes::Mentions(&[Sort::Reservoir]), "reservoirs that share a wall with it"),
         Key::may("plate", Takes::Text, "the plate's words, kept as they are"),
         super::NOTE,
         super::WHEN,
@@ -104,7 +103,7 @@ pub(super) static KEYS: Element = Element {
     ],
 };
 
-pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Reservoir> {
+pub(super) fn read(table: &Table<'_>) -> Option<Reservoir> {
     let id = table.id(Sort::Reservoir);
     let kind = table.choice("kind");
     let reservoir = Reservoir {
@@ -123,7 +122,7 @@ pub(super) fn read(table: &Table<'_>, options: &[ChartOption]) -> Option<Reservo
         beside: table.links("beside"),
         plate: table.text("plate"),
         note: table.text("note"),
-        when: when::read(table, options),
+        when: table.when(),
         evidence: evidence::read_all(table, &KEYS),
         id: id?,
         kind: kind?,

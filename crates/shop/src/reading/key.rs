@@ -70,6 +70,8 @@ pub enum Takes {
     Link(&'static [Sort]),
     /// Ids of other elements, one or a list.
     Links(&'static [Sort]),
+    /// Ids of other elements that an example may lack: a job wakes them where they are.
+    Mentions(&'static [Sort]),
     /// An inline table of option and choice.
     When,
     /// One table.

@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
+use crate::chart::When;
 use crate::fault::nearest;
 use crate::id::Id;
 
@@ -17,6 +18,8 @@ pub struct Made {
     pub sort: Sort,
     /// Where it stands; nothing for the ids that every chart has, such as the stand `front`.
     pub span: Option<Range<usize>>,
+    /// The examples that have it.
+    pub when: When,
 }
 
 #[derive(Debug, Default)]
@@ -26,18 +29,23 @@ pub(super) struct Links {
     uses: Vec<Use>,
 }
 
+/// A link as an element writes it.
 #[derive(Debug)]
-struct Use {
-    id: String,
-    sorts: &'static [Sort],
-    span: Option<Range<usize>>,
+pub(super) struct Use {
+    pub(super) id: String,
+    pub(super) sorts: &'static [Sort],
+    pub(super) span: Option<Range<usize>>,
     /// `feeds of the point "9"`, for the sentence.
-    what: String,
+    pub(super) what: String,
+    /// The examples that have the element which links.
+    pub(super) when: When,
+    /// Whether the link must lead somewhere on every example that has it.
+    pub(super) on_every_example: bool,
 }
 
 impl Log {
     /// Notes that an element made this id. A second element of the same id is a fault, told at the second.
-    pub(super) fn made(&self, id: &Id, sort: Sort, span: Option<Range<usize>>) {
+    pub(super) fn made(&self, id: &Id, sort: Sort, span: Option<Range<usize>>, when: &When) {
         let mut links = self.links.borrow_mut();
         match links.made.get(id) {
             Some(first) if first.span.is_some() => {
@@ -50,14 +58,14 @@ impl Log {
                 self.fault(span, says);
             }
             _ => {
-                links.made.insert(id.clone(), Made { sort, span });
+                links.made.insert(id.clone(), Made { sort, span, when: when.clone() });
             }
         }
     }
 
     /// Notes an id that every chart has without writing it.
     pub(crate) fn built_in(&self, id: &Id, sort: Sort) {
-        self.links.borrow_mut().made.entry(id.clone()).or_insert(Made { sort, span: None });
+        self.links.borrow_mut().made.entry(id.clone()).or_insert(Made { sort, span: None, when: When::default() });
     }
 
     /// Notes an id that was used once and may never be used again.
@@ -65,17 +73,25 @@ impl Log {
         self.links.borrow_mut().retired.push((id, span));
     }
 
-    pub(super) fn link(&self, id: &str, sorts: &'static [Sort], span: Option<Range<usize>>, what: String) {
-        self.links.borrow_mut().uses.push(Use { id: id.to_owned(), sorts, span, what });
+    pub(super) fn link(&self, link: Use) {
+        self.links.borrow_mut().uses.push(link);
     }
 
     /// Holds every link against the ids that were made.
     pub(super) fn check_links(&self) {
         let links = self.links.take();
-        for Use { id, sorts, span, what } in &links.uses {
+        for Use { id, sorts, span, what, when, on_every_example } in &links.uses {
             let found = Id::new(id).ok().and_then(|id| links.made.get(&id));
             match found {
-                Some(made) if sorts.contains(&made.sort) => {}
+                Some(made) if sorts.contains(&made.sort) => {
+                    if let Some(example) = when.without(&made.when, &self.options()).filter(|_| *on_every_example) {
+                        let says = format!(
+                            "{what} names \"{id}\", which is not there when {}; give this element the same `when`, or take the link out",
+                            said(&example)
+                        );
+                        self.fault(span.clone(), says);
+                    }
+                }
                 Some(made) => self.fault(
                     span.clone(),
                     format!("{what} names \"{id}\", which is {}, where {} is wanted", made.sort.name(), wanted(sorts)),
@@ -99,6 +115,12 @@ impl Log {
             }
         }
     }
+}
+
+/// `"ram-oiling" is "oil holes" and "feed" is "hand"`.
+fn said(example: &BTreeMap<Id, String>) -> String {
+    let parts: Vec<String> = example.iter().map(|(option, choice)| format!("\"{option}\" is \"{choice}\"")).collect();
+    parts.join(" and ")
 }
 
 fn wanted(sorts: &[Sort]) -> String {

@@ -1,8 +1,9 @@
 //! What is noted while a file is read: faults, ids and links.
 
-use std::cell::{Cell, RefCell};
+use std::cell::{Cell, Ref, RefCell};
 use std::ops::Range;
 
+use crate::chart::ChartOption;
 use crate::fault::{Fault, Severity};
 
 use super::links::Links;
@@ -12,6 +13,7 @@ use super::links::Links;
 pub struct Log {
     faults: RefCell<Vec<Fault>>,
     pub(super) links: RefCell<Links>,
+    options: RefCell<Vec<ChartOption>>,
     newer: Cell<bool>,
     length: usize,
 }
@@ -20,7 +22,13 @@ impl Log {
     /// An empty notebook for this text.
     #[must_use]
     pub fn new(text: &str) -> Self {
-        Self { faults: RefCell::default(), links: RefCell::default(), newer: Cell::new(false), length: text.len() }
+        Self {
+            faults: RefCell::default(),
+            links: RefCell::default(),
+            options: RefCell::default(),
+            newer: Cell::new(false),
+            length: text.len(),
+        }
     }
 
     /// Notes a fault at a place.
@@ -37,6 +45,15 @@ impl Log {
     pub fn unknown(&self, span: Option<Range<usize>>, says: String) {
         let severity = if self.newer.get() { Severity::Warning } else { Severity::Fault };
         self.note(severity, span, says);
+    }
+
+    /// The options of the chart, once they are read.
+    pub(crate) fn options(&self) -> Ref<'_, Vec<ChartOption>> {
+        self.options.borrow()
+    }
+
+    pub(crate) fn set_options(&self, options: Vec<ChartOption>) {
+        self.options.replace(options);
     }
 
     pub(super) fn is_newer(&self) -> bool {

@@ -6,10 +6,12 @@ use std::ops::Range;
 
 use toml_edit::{Item, TableLike, Value};
 
+use crate::chart::When;
 use crate::fault::{either, nearest};
 use crate::id::Id;
 
 use super::key::{Element, Key, Need, Sort, Takes};
+use super::links::Use;
 use super::log::Log;
 
 /// One pair of an inline condition: the option, its choices, and where they stand.
@@ -19,17 +21,27 @@ pub(crate) type Condition<'t> = (&'t str, Vec<String>, Option<Range<usize>>);
 pub struct Table<'t> {
     pub(super) at: &'t dyn TableLike,
     pub(super) element: &'static Element,
-    pub(super) log: &'t Log,
+    pub(crate) log: &'t Log,
     span: Option<Range<usize>>,
     /// The id once it is read, for the sentences.
     name: RefCell<Option<Id>>,
+    /// The examples that have the element: its own condition and its parent's.
+    when: When,
     /// The keys that the reader has asked for, so that a key in the registry that nobody reads is found by the first test.
     asked: RefCell<Vec<&'static str>>,
 }
 
 impl<'t> Table<'t> {
     pub(super) fn root(at: &'t toml_edit::Table, element: &'static Element, log: &'t Log) -> Self {
-        Self { at, element, log, span: at.span(), name: RefCell::default(), asked: RefCell::default() }
+        Self {
+            at,
+            element,
+            log,
+            span: at.span(),
+            name: RefCell::default(),
+            when: When::default(),
+            asked: RefCell::default(),
+        }
     }
 
     /// Where the table begins.
@@ -63,7 +75,7 @@ impl<'t> Table<'t> {
         let (text, span) = self.string("id")?;
         match Id::new(text) {
             Ok(id) => {
-                self.log.made(&id, sort, span);
+                self.log.made(&id, sort, span, &self.when);
                 self.name.replace(Some(id.clone()));
                 Some(id)
             }
@@ -109,9 +121,9 @@ impl<'t> Table<'t> {
         pairs
     }
 
-    /// Notes what is not understood, as [`Log::unknown`] does.
-    pub(crate) fn log_unknown(&self, span: Option<Range<usize>>, says: &str) {
-        self.log.unknown(span, says.to_owned());
+    /// Whether the element has such a key.
+    pub(crate) fn takes(&self, key: &str) -> bool {
+        self.element.keys.iter().any(|known| known.name == key)
     }
 
     /// The tables under a key, each read by `read`. Those that lack what they must have are left out, their faults noted.
@@ -133,13 +145,37 @@ impl<'t> Table<'t> {
         tables
             .into_iter()
             .filter_map(|(at, span)| {
-                let child =
-                    Table { at, element, log: self.log, span, name: RefCell::default(), asked: RefCell::default() };
+                let child = self.child_table(at, element, span);
                 let value = read(&child);
                 child.finish();
                 value
             })
             .collect()
+    }
+
+    fn child_table<'c>(
+        &'c self,
+        at: &'c dyn TableLike,
+        element: &'static Element,
+        span: Option<Range<usize>>,
+    ) -> Table<'c> {
+        let mut child = Table {
+            at,
+            element,
+            log: self.log,
+            span,
+            name: RefCell::default(),
+            when: When::default(),
+            asked: RefCell::default(),
+        };
+        child.when = child.own_when().and(&self.when);
+        child
+    }
+
+    /// The examples that have the element: its own condition and that of the element it stands in.
+    #[must_use]
+    pub fn when(&self) -> When {
+        self.when.clone()
     }
 
     /// The one table under a key.
@@ -239,11 +275,13 @@ impl<'t> Table<'t> {
     }
 
     fn linked(&self, key: &'static str, text: &str, span: Option<Range<usize>>) -> Option<Id> {
-        let sorts = match self.key(key).takes {
-            Takes::Link(sorts) | Takes::Links(sorts) => sorts,
-            _ => &[],
+        let (sorts, on_every_example): (&'static [Sort], bool) = match self.key(key).takes {
+            Takes::Link(sorts) | Takes::Links(sorts) => (sorts, true),
+            Takes::Mentions(sorts) => (sorts, false),
+            _ => (&[], false),
         };
-        self.log.link(text, sorts, span, self.what(key));
+        let when = self.when.clone();
+        self.log.link(Use { id: text.to_owned(), sorts, span, what: self.what(key), when, on_every_example });
         Id::new(text).ok()
     }
 }
