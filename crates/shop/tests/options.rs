@@ -35,7 +35,7 @@ when = { oiling = "pump" }
 fn a_link_that_dangles_in_one_combination_is_a_fault_that_names_it() {
     let read = Chart::read(CHART);
     let told: Vec<(usize, &str)> = read.faults.iter().map(|f| (f.place(CHART).line, f.says.as_str())).collect();
-    let [(22, says)] = told[..] else { panic!("{told:?}") };
+    let [(21, says)] = told[..] else { panic!("{told:?}") };
     assert!(says.contains("\"feed\" is \"hand\" and \"oiling\" is \"pump\""), "{says}");
 }
 
