@@ -16,7 +16,7 @@ use crate::store::Store;
 pub(crate) const ACTS: [Kind; 4] = [Kind::Dosed, Kind::SignSeen, Kind::SignMissing, Kind::NotReached];
 
 /// How many rows are written by one statement.
-const ROWS: usize = 500;
+const ROWS: usize = 100;
 
 /// A kind of act at a point.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]

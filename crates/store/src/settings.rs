@@ -101,3 +101,17 @@ fn read(row: &Row) -> Result<Settings> {
         conditions: Conditions { cold: kelvin("cold_k")?, usual: kelvin("usual_k")?, warm: kelvin("warm_k")? },
     })
 }
+
+#[cfg(test)]
+impl Settings {
+    /// The settings of a shop in a test that does not look at them.
+    pub(crate) fn any() -> Self {
+        Self {
+            name: "Shop".into(),
+            zone: TimeZone::UTC,
+            units: Units::Metric,
+            hours: Time::from_hours(8.0),
+            conditions: Conditions::default(),
+        }
+    }
+}

@@ -201,23 +201,13 @@ fn among(column: &str, only: Option<&[Id]>, values: &mut Vec<Value>) -> String {
 
 #[cfg(test)]
 mod tests {
-    use jiff::tz::TimeZone;
-    use tribology::quantity::{Time, Units};
-
     use super::*;
     use crate::settings::Settings;
 
     async fn statements_for(machines: usize) -> usize {
         let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
-        let settings = Settings {
-            name: "Shop".into(),
-            zone: TimeZone::UTC,
-            units: Units::Metric,
-            hours: Time::from_hours(8.0),
-            conditions: shop::snapshot::Conditions::default(),
-        };
         let at = Timestamp::UNIX_EPOCH;
-        let store = Store::create(&folder.path().join("s"), &settings, at).await.expect("a free name");
+        let store = Store::create(&folder.path().join("s"), &Settings::any(), at).await.expect("a free name");
         let chart = "chart = 1\n[machine]\nname = \"M\"\n[[point]]\nid = \"1\"\nname = \"P\"\nmethod = \"cup\"\n";
         for number in 0..machines {
             let id = Id::new(&format!("m{number}")).expect("letters and digits");

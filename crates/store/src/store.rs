@@ -115,25 +115,14 @@ fn companions(path: &Path) -> impl Iterator<Item = PathBuf> {
 
 #[cfg(test)]
 mod tests {
-    use jiff::tz::TimeZone;
-    use shop::snapshot::Conditions;
-    use tribology::quantity::{Time, Units};
-
     use super::*;
     use crate::db::values;
 
     #[tokio::test]
     async fn commits_reach_the_disk_as_promised() {
         let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
-        let settings = Settings {
-            name: "Shop".into(),
-            zone: TimeZone::UTC,
-            units: Units::Metric,
-            hours: Time::from_hours(8.0),
-            conditions: Conditions::default(),
-        };
         let path = folder.path().join("s");
-        let store = Store::create(&path, &settings, Timestamp::UNIX_EPOCH).await.expect("a free name");
+        let store = Store::create(&path, &Settings::any(), Timestamp::UNIX_EPOCH).await.expect("a free name");
         let tx = store.db.read().await.expect("an open file");
         let sql = "SELECT j.journal_mode, s.synchronous, f.foreign_keys FROM pragma_journal_mode j, pragma_synchronous s, \
                    pragma_foreign_keys f";

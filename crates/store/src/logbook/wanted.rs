@@ -131,9 +131,6 @@ impl Asked {
 
 #[cfg(test)]
 mod tests {
-    use jiff::tz::TimeZone;
-    use tribology::quantity::{Time, Units};
-
     use super::*;
     use crate::settings::Settings;
     use crate::store::Store;
@@ -165,15 +162,8 @@ mod tests {
     #[tokio::test]
     async fn every_question_has_an_index_in_its_order() {
         let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
-        let settings = Settings {
-            name: "Shop".into(),
-            zone: TimeZone::UTC,
-            units: Units::Metric,
-            hours: Time::from_hours(8.0),
-            conditions: shop::snapshot::Conditions::default(),
-        };
         let path = folder.path().join("s");
-        let store = Store::create(&path, &settings, Timestamp::UNIX_EPOCH).await.expect("a free name");
+        let store = Store::create(&path, &Settings::any(), Timestamp::UNIX_EPOCH).await.expect("a free name");
         let oil = shop::logbook::NewEntry {
             happened: Timestamp::UNIX_EPOCH,
             recorded: Timestamp::UNIX_EPOCH,
