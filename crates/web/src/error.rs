@@ -9,6 +9,7 @@ use axum::response::{IntoResponse, Response};
 use maud::html;
 
 use crate::parts::{Fold, Link, Page, Section, TitleBlock};
+use crate::phrase::capital;
 
 /// Why a page could not be given.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,6 +18,20 @@ pub enum Error {
     NotFound {
         /// The word for what was looked for: "page", "machine", "oiling point".
         what: &'static str,
+    },
+    /// There is none of this name.
+    Unknown {
+        /// The word for what was looked for.
+        what: &'static str,
+        /// The name that was asked for.
+        asked: String,
+        /// The nearest there is: its address and what it is called.
+        near: Option<(String, String)>,
+    },
+    /// Somebody else was quicker, and what was asked no longer goes.
+    Overtaken {
+        /// What is so already.
+        said: String,
     },
     /// The request came under a name that this server does not answer to.
     ForeignHost {
@@ -46,7 +61,8 @@ impl Error {
 
     fn status(&self) -> StatusCode {
         match self {
-            Self::NotFound { .. } => StatusCode::NOT_FOUND,
+            Self::NotFound { .. } | Self::Unknown { .. } => StatusCode::NOT_FOUND,
+            Self::Overtaken { .. } => StatusCode::CONFLICT,
             Self::ForeignHost { .. } | Self::ForeignForm => StatusCode::FORBIDDEN,
             Self::WrongForm => StatusCode::BAD_REQUEST,
             Self::WrongMethod => StatusCode::METHOD_NOT_ALLOWED,
@@ -62,6 +78,19 @@ impl Error {
                 return (
                     format!("There is no such {what} here."),
                     "The address may be mistyped, or what it named was renamed or taken out.".to_owned(),
+                );
+            }
+            Self::Unknown { what, asked, .. } => {
+                return (
+                    format!("There is no {what} \"{asked}\" here."),
+                    "The address may be mistyped, or what it named was renamed or taken out. Nothing was written down."
+                        .to_owned(),
+                );
+            }
+            Self::Overtaken { said } => {
+                return (
+                    "This was changed meanwhile, so nothing was written down.".to_owned(),
+                    format!("{}. Look in the log for how it stands now.", capital(said)),
                 );
             }
             Self::ForeignHost { port } => {
@@ -98,10 +127,16 @@ impl Error {
 
     fn page(&self) -> Page {
         let (wrong, onward) = self.sentences();
-        let links = [
+        let near = match self {
+            Self::Unknown { near: Some((to, words)), .. } => Some(Link::new(to, format!("Did you mean {words}?"))),
+            _ => None,
+        };
+        let list =
+            matches!(self, Self::Unknown { .. }).then(|| Link::new(Section::Machines.path(), "See all machines"));
+        let links = near.into_iter().chain(list).chain([
             Link::new(Section::Today.path(), "Go to today's round"),
             Link::new(Section::Log.path(), "Look in the log"),
-        ];
+        ]);
         let said = match self {
             Self::Broken { said } if !said.is_empty() => Some(said),
             _ => None,
@@ -129,6 +164,15 @@ impl Error {
 impl IntoResponse for Error {
     fn into_response(self) -> Response {
         (self.status(), maud::Render::render(&self.page())).into_response()
+    }
+}
+
+impl From<store::Error> for Error {
+    fn from(cause: store::Error) -> Self {
+        match cause {
+            store::Error::Conflict(said) => Self::Overtaken { said },
+            other => Self::broken(other),
+        }
     }
 }
 

@@ -23,6 +23,8 @@ pub struct PointRow {
     pub sign: String,
     /// What was already written down: "Oiled at 9:12".
     pub done: Option<String>,
+    /// Why it could not be reached, while it still waits.
+    pub hindered: Option<String>,
     /// The next word to press; none when there is nothing left to do.
     pub next: Option<Action>,
     /// The other answer to the same question, as a line under it: "Not seen".
@@ -39,6 +41,7 @@ impl Render for PointRow {
                         @match &self.to { Some(to) => { a href=(to) { (self.name) } }, None => { (self.name) } }
                     }
                     @if let Some(done) = &self.done { p.point-row-done { (done) } }
+                    @if let Some(why) = &self.hindered { p.point-row-done { (why) } }
                     @if !self.dose.is_empty() || !self.small.is_empty() {
                         p.point-row-small {
                             @if !self.dose.is_empty() { span.point-row-dose { (self.dose) } " " }

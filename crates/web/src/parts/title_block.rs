@@ -16,6 +16,12 @@ impl TitleBlock {
         Self { cells: cells.into_iter().map(|(name, value)| (name.into(), Link::new("", value))).collect() }
     }
 
+    /// One more cell.
+    #[must_use]
+    pub fn and(self, name: impl Into<String>, value: impl Into<String>) -> Self {
+        self.and_link(name, Link::new("", value))
+    }
+
     /// One more cell, which leads somewhere.
     #[must_use]
     pub fn and_link(mut self, name: impl Into<String>, link: Link) -> Self {

@@ -22,6 +22,10 @@ pub(crate) struct Answer {
 }
 
 impl Answer {
+    pub(crate) fn of(parts: axum::http::response::Parts, bytes: Vec<u8>) -> Self {
+        Self { status: parts.status, response: Response::from_parts(parts, ()), bytes }
+    }
+
     pub(crate) fn header(&self, name: &str) -> &str {
         self.response.headers().get(name).map_or("", |value| value.to_str().expect("our headers are plain letters"))
     }
@@ -59,7 +63,7 @@ pub(crate) async fn ask_under(rule: HostRule, request: Result<Request<Body>, axu
     let response = web::shell(inner(), rule).oneshot(request).await.expect("the shell answers every request");
     let (parts, body) = response.into_parts();
     let bytes = to_bytes(body, usize::MAX).await.expect("a body in memory");
-    Answer { status: parts.status, response: Response::from_parts(parts, ()), bytes: bytes.into() }
+    Answer::of(parts, bytes.into())
 }
 
 /// Everything that matches, in the order of the page.

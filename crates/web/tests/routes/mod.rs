@@ -1,4 +1,4 @@
-//! One file for each part of the shell that answers.
+//! One file for each address, in the tree of the addresses, and one for each part of the shell that answers.
 
 mod assets;
 mod errors;
@@ -6,3 +6,4 @@ mod host;
 mod origin;
 mod pattern;
 mod policy;
+mod today;

@@ -1,0 +1,29 @@
+//! The addresses of the shop's pages, made in one place.
+
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
+use shop::id::Id;
+
+/// What is written as it is; everything else is escaped (RFC 3986, section 2.3).
+const ESCAPED: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
+
+/// Any text, fit for a part of an address or a cookie.
+pub(crate) fn escaped(text: &str) -> String {
+    utf8_percent_encode(text, ESCAPED).to_string()
+}
+
+/// An address with what follows the question mark; pairs with nothing to say are left out.
+pub(crate) fn with_query(path: &str, pairs: &[(&str, &str)]) -> String {
+    let said = pairs.iter().filter(|(_, value)| !value.is_empty());
+    let said: Vec<String> = said.map(|(name, value)| format!("{name}={}", escaped(value))).collect();
+    if said.is_empty() { path.to_owned() } else { format!("{path}?{}", said.join("&")) }
+}
+
+/// The page of a machine.
+pub(crate) fn machine(machine: &Id) -> String {
+    format!("/machines/{}", escaped(machine.as_str()))
+}
+
+/// The page of a point.
+pub(crate) fn point(machine: &Id, point: &Id) -> String {
+    format!("{}/points/{}", self::machine(machine), escaped(point.as_str()))
+}

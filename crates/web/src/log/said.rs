@@ -1,0 +1,202 @@
+//! Entries in words: when, of what, what, by whom; and the button that takes one back.
+
+use advice::round::{Act, act};
+use maud::{Markup, Render, html};
+use shop::chart::Chart;
+use shop::fault::nearest;
+use shop::id::Id;
+use shop::logbook::{Body, Entry, Kind, Subject};
+use shop::snapshot::ShopSnapshot;
+
+use crate::parts::{Action, Cell, Column, Style, Table};
+use crate::phrase::{called, capital, small};
+use crate::shop_state::{Shop, when};
+use crate::{Error, FormKey, address, hours};
+
+/// What the things of a shop are called.
+pub(crate) struct Names(ShopSnapshot);
+
+/// What a kind of entry is called.
+pub(super) fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Dosed => "Oiled",
+        Kind::SignSeen => "Sign seen",
+        Kind::SignMissing => "Sign not seen",
+        Kind::NotReached => "Not reached",
+        Kind::Ran => "Ran",
+        Kind::Level => "Level read",
+        Kind::Filled => "Filled",
+        Kind::Drained => "Drained",
+        Kind::Opening => "Opening stock",
+        Kind::Note => "Note",
+        Kind::Withdrawn => "Taken back",
+    }
+}
+
+/// The entries as a table. `hidden` goes with each button.
+pub(crate) async fn rows(
+    shop: &Shop,
+    names: &Names,
+    entries: &[Entry],
+    hidden: &[(String, String)],
+) -> Result<Table, Error> {
+    let mut rows = Vec::new();
+    for entry in entries {
+        let mut what = names.what(entry);
+        if let (Body::Withdrawn, Some(of)) = (&entry.said.body, entry.said.supersedes) {
+            what = format!("Taken back: {}", small(&names.what(&shop.store.entry(of).await?)));
+        }
+        rows.push(names.row(entry, &what, hidden)?);
+    }
+    Ok(Table {
+        caption: "Newest first".into(),
+        columns: ["When", "Where", "What", "By", "Mistake?"].map(|heading| Column::Words(heading.into())).into(),
+        rows,
+        style: Style::Wide,
+    })
+}
+
+impl Names {
+    pub(crate) fn of(snapshot: ShopSnapshot) -> Self {
+        Self(snapshot)
+    }
+
+    /// The machine of this id.
+    ///
+    /// # Errors
+    /// [`Error::Unknown`] with the nearest id.
+    pub(super) fn machine(&self, asked: &str) -> Result<&Id, Error> {
+        let ids = || self.0.machines.iter().map(|machine| &machine.id);
+        ids().find(|id| id.as_str() == asked).ok_or_else(|| {
+            let near = nearest(asked, ids().map(Id::as_str)).and_then(|near| Id::new(near).ok());
+            let near = near.map(|id| (address::machine(&id), self.machine_name(&id)));
+            Error::Unknown { what: "machine", asked: asked.to_owned(), near }
+        })
+    }
+
+    pub(super) fn machines(&self) -> impl Iterator<Item = (&Id, &str)> {
+        self.0.machines.iter().map(|machine| (&machine.id, machine.chart.machine.name.as_str()))
+    }
+
+    pub(super) fn machine_name(&self, id: &Id) -> String {
+        self.chart(id).map_or_else(|| id.to_string(), |chart| chart.machine.name.clone())
+    }
+
+    fn chart(&self, machine: &Id) -> Option<&Chart> {
+        self.0.machine(machine).map(|machine| &machine.chart)
+    }
+
+    fn row(&self, entry: &Entry, what: &str, hidden: &[(String, String)]) -> Result<Vec<Cell>, Error> {
+        let is_gone = entry.superseded_by.is_some();
+        let struck = |text: Markup| {
+            if is_gone {
+                html! { s { (text) } }
+            } else {
+                text
+            }
+        };
+        let mistake = if is_gone {
+            html! { "taken back" }
+        } else if entry.said.body.kind() == Kind::Withdrawn {
+            html! {}
+        } else {
+            let mut hidden = hidden.to_vec();
+            hidden.push(("entry".to_owned(), entry.id.to_string()));
+            let about = Some(format!("entry {}, {what}", entry.id));
+            Action { hidden, about, ..Action::new("/log/withdrawals", FormKey::fresh()?, "Take it back") }.as_line()
+        };
+        Ok(vec![
+            Cell::Part(struck(capital(&when(&self.0.moment, entry.said.happened)).render())),
+            Cell::Part(struck(self.subject(&entry.said.subject))),
+            Cell::Part(struck(what.render())),
+            Cell::Text(entry.said.by.clone()),
+            Cell::Part(mistake),
+        ])
+    }
+
+    /// What an entry is about, with the way to its page.
+    fn subject(&self, subject: &Subject) -> Markup {
+        match subject {
+            Subject::Machine(machine) => self.link(machine),
+            Subject::Point(machine, point) => {
+                let name = self.chart(machine).and_then(|chart| chart.points_here().find(|known| known.id == *point));
+                html! {
+                    (self.link(machine)) ", "
+                    @match name {
+                        Some(known) => a href=(address::point(machine, point)) { (point) " " (known.name) },
+                        None => { "point " (point) ", no longer on the chart" },
+                    }
+                }
+            }
+            Subject::Reservoir(machine, reservoir) => {
+                let known = self.chart(machine).and_then(|chart| chart.reservoir(reservoir));
+                html! { (self.link(machine)) ", " (called(known.and_then(|known| known.name.as_ref()), reservoir)) }
+            }
+            Subject::Oil(oil) => html! { (self.oil(oil)) },
+            Subject::Can(can) => html! { (self.can(can)) },
+        }
+    }
+
+    fn link(&self, machine: &Id) -> Markup {
+        match self.chart(machine) {
+            Some(chart) => html! { a href=(address::machine(machine)) { (chart.machine.name) } },
+            None => html! { (machine) },
+        }
+    }
+
+    /// What an entry says: `Oiled: 2 strokes of Way oil 68, short can`.
+    fn what(&self, entry: &Entry) -> String {
+        let with = |word: &str, more: &Option<String>| match more {
+            Some(more) => format!("{word}: {more}"),
+            None => word.to_owned(),
+        };
+        match &entry.said.body {
+            Body::Dosed { oil, can, amount } => {
+                let oil = oil.as_ref().map(|oil| self.oil(oil));
+                let can = can.as_ref().map(|can| self.can(can));
+                let amount = match (amount, oil) {
+                    (Some(amount), Some(oil)) => Some(format!("{amount} of {oil}")),
+                    (amount, oil) => amount.clone().or(oil),
+                };
+                let said: Vec<String> = amount.into_iter().chain(can).collect();
+                with(self.dosed(&entry.said.subject), &Some(said.join(", ")).filter(|said| !said.is_empty()))
+            }
+            Body::SignSeen { note } => with("Sign seen", note),
+            Body::SignMissing { note } => with("Sign looked for and not seen", note),
+            Body::NotReached { reason } => format!("Not reached: {reason}"),
+            Body::Ran { hours: time, job } => {
+                let machine = entry.said.subject.machine();
+                let job = job.as_ref().map(|job| {
+                    let known = machine.and_then(|machine| self.chart(machine)?.job(job));
+                    known.map_or_else(|| job.to_string(), |known| known.name.clone())
+                });
+                with(&format!("Ran {}", hours::said(*time)), &job)
+            }
+            Body::Level { reading } => format!("Level read: {reading}"),
+            Body::Filled { oil, amount } => {
+                let oil = oil.as_ref().map(|oil| self.oil(oil));
+                let said: Vec<String> = amount.clone().into_iter().chain(oil).collect();
+                with("Filled", &Some(said.join(", ")).filter(|said| !said.is_empty()))
+            }
+            Body::Drained { note } => with("Drained", note),
+            Body::Opening { amount } => format!("On the shelf when it was written down: {amount}"),
+            Body::Note { text } => text.clone(),
+            Body::Withdrawn => "Took an entry back".to_owned(),
+        }
+    }
+
+    /// A level that is looked at is topped up, anything else is oiled.
+    fn dosed(&self, subject: &Subject) -> &'static str {
+        let point = subject.machine().zip(subject.point());
+        let point = point.and_then(|(machine, point)| self.chart(machine)?.point(point));
+        if point.is_some_and(|point| act(point) == Act::TopUp) { "Topped up" } else { "Oiled" }
+    }
+
+    fn oil(&self, id: &Id) -> String {
+        self.0.shelf.oil(id).map_or_else(|| id.to_string(), |oil| oil.name.clone())
+    }
+
+    fn can(&self, id: &Id) -> String {
+        self.0.shelf.cans.iter().find(|can| can.id == *id).map_or_else(|| id.to_string(), |can| small(&can.called()))
+    }
+}

@@ -1,0 +1,51 @@
+//! The points of a machine, a table for each part of it.
+
+use advice::words;
+use maud::html;
+use shop::chart::Point;
+
+use crate::address;
+use crate::parts::{Balloon, Cell, Column, Style, Table};
+use crate::phrase::capital;
+use crate::shop_state::{View, when};
+
+/// One table for each assembly that has points here, and one for those that belong to none.
+pub(super) fn tables(view: &View) -> Vec<Table> {
+    let chart = &view.machine.chart;
+    let named = chart.assemblies.iter().map(|assembly| (Some(&assembly.id), assembly.name.as_str()));
+    let all = named.chain([(None, "Elsewhere on the machine")]);
+    let tables = all.map(|(id, name)| {
+        let points = chart.points_here().filter(|point| point.assembly.as_ref() == id);
+        table(name, points.map(|point| row(view, point)).collect())
+    });
+    tables.filter(|table| !table.rows.is_empty()).collect()
+}
+
+fn table(name: &str, rows: Vec<Vec<Cell>>) -> Table {
+    let headings = ["Point", "How oiled", "Oil", "How much", "How often", "Last done"];
+    Table {
+        caption: name.to_owned(),
+        columns: headings.map(|heading| Column::Words(heading.into())).into(),
+        rows,
+        style: Style::Wide,
+    }
+}
+
+fn row(view: &View, point: &Point) -> Vec<Cell> {
+    let chart = &view.machine.chart;
+    let reservoir = point.reservoir.as_ref().and_then(|id| chart.reservoir(id));
+    let oil = point.oil.clone().or_else(|| reservoir?.oil.clone());
+    let history = view.machine.history(&point.id);
+    let last = [history.dosed, history.sign_seen, history.sign_missing].into_iter().flatten();
+    let last = last.max_by_key(|mark| (mark.happened, mark.entry));
+    vec![
+        Cell::Part(html! {
+            a.row href=(address::point(&view.machine.id, &point.id)) { (Balloon(point.id.to_string())) span { (point.name) } }
+        }),
+        capital(&point.method.to_string()).into(),
+        oil.unwrap_or_default().into(),
+        point.dose.as_ref().map_or_else(String::new, |dose| dose.typed.clone()).into(),
+        words::short_interval(&point.every).unwrap_or_default().into(),
+        last.map_or_else(|| "not yet".to_owned(), |mark| when(&view.moment, mark.happened)).into(),
+    ]
+}

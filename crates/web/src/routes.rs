@@ -1,0 +1,26 @@
+//! Every address of the shop and what answers there.
+
+use axum::Router;
+use axum::routing::{get, post};
+
+use crate::shop_state::Shop;
+use crate::{HostRule, hand, log, machines, shelf, shell, today};
+
+/// The pages of a shop, with the guards around them.
+pub fn router(shop: Shop, hosts: HostRule) -> Router {
+    let routes = Router::new()
+        .route("/", get(today::show))
+        .route("/hand", get(hand::show).post(hand::keep))
+        .route("/machines", get(machines::show))
+        .route("/machines/{machine}", get(machines::machine::show))
+        .route("/machines/{machine}/points/{point}", get(machines::point::show))
+        .route("/shelf", get(shelf::show))
+        .route("/log", get(log::show))
+        .route("/log/dosings", post(log::dosings::write))
+        .route("/log/signs", post(log::signs::write))
+        .route("/log/obstacles", post(log::obstacles::write))
+        .route("/log/runs", post(log::runs::write))
+        .route("/log/withdrawals", post(log::withdrawals::write))
+        .with_state(shop);
+    shell(routes, hosts)
+}

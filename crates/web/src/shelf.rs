@@ -1,0 +1,155 @@
+//! `GET /shelf`: the oils, the greases and the cans of the shop, and which points ask for each.
+
+use advice::round::serving;
+use advice::words;
+use axum::extract::State;
+use maud::{Markup, Render, html};
+use shop::chart::Point;
+use shop::id::Id;
+use shop::shelf::{Can, Family, Oil, Stated};
+use shop::snapshot::{MachineSnapshot, ShopSnapshot};
+
+use crate::parts::{Cell, Column, Empty, Facts, Page, Section, Style, Table, TitleBlock};
+use crate::phrase::capital;
+use crate::shop_state::Shop;
+use crate::{Error, address};
+
+/// The page of the shelf.
+struct ShelfPage {
+    oils: Vec<OilCard>,
+    greases: usize,
+    cans: Option<Table>,
+    can_count: usize,
+}
+
+/// What is known of one oil.
+struct OilCard {
+    name: String,
+    facts: Facts,
+}
+
+/// `GET /shelf`
+pub(crate) async fn show(State(shop): State<Shop>) -> Result<Markup, Error> {
+    let snapshot = shop.store.snapshot(shop.clock.now()).await?;
+    let shelf = &snapshot.shelf;
+    let page = ShelfPage {
+        oils: shelf.oils.iter().map(|oil| card(&snapshot, oil)).collect(),
+        greases: shelf.oils.iter().filter(|oil| oil.family == Family::Grease).count(),
+        cans: cans(&snapshot),
+        can_count: shelf.cans.len(),
+    };
+    Ok(page.page().render())
+}
+
+impl ShelfPage {
+    fn page(self) -> Page {
+        let oils = words::count(self.oils.len() - self.greases, "oil");
+        let kinds = if self.greases == 0 { oils } else { format!("{oils}, {}", words::count(self.greases, "grease")) };
+        Page {
+            title: "Shelf".into(),
+            section: Some(Section::Shelf),
+            today: Section::Today.path().into(),
+            block: TitleBlock::new([("Shelf", kinds), ("Cans and guns", self.can_count.to_string())]),
+            body: html! {
+                h1 { "Shelf" }
+                @if self.oils.is_empty() {
+                    (Empty { says: "Nothing is on the shelf yet. Take in its file: oilwright shelf import FILE".into(), first: None })
+                }
+                div.two {
+                    @for oil in self.oils { section.stack { h2 { (oil.name) } (oil.facts) } }
+                }
+                @if let Some(cans) = self.cans { h2 { "Cans and guns" } (cans) }
+            },
+        }
+    }
+}
+
+fn card(snapshot: &ShopSnapshot, oil: &Oil) -> OilCard {
+    let cans: Vec<String> = snapshot.shelf.cans_with(&oil.id).map(Can::called).collect();
+    let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
+    let stock = oil.stock.as_ref().map(|stock| stock.text.clone()).or_else(|| oil.stock_mass.clone());
+    let (yes, no, unsaid) = properties(oil);
+    OilCard {
+        name: oil.name.clone(),
+        facts: Facts::new()
+            .say("Sort", Some(capital(&oil.family.to_string())))
+            .say("Class on the label", oil.symbol.clone())
+            .say("Thickness at 40 °C", oil.v40.as_ref().map(|v40| v40.text.clone()))
+            .say("Thickness at 100 °C", oil.v100.as_ref().map(|v100| v100.text.clone()))
+            .say("Viscosity index", oil.index.map(|index| index.to_string()))
+            .say("Soap", oil.grease.thickener.as_deref().map(capital))
+            .say("Stiffness (NLGI)", oil.grease.nlgi.clone())
+            .say("Its oil at 40 °C", oil.grease.base_v40.as_ref().map(|v40| v40.text.clone()))
+            .say("Holds", yes)
+            .say("Is free of", no)
+            .say("Not stated", unsaid)
+            .say("Copper strip", oil.copper_strip.clone())
+            .say("Stock as written down", stock)
+            .say("In", (!cans.is_empty()).then(|| capital(&words::join(&cans))))
+            .say("For", asked_by(snapshot, &oil.id))
+            .say("Note", oil.note.clone()),
+    }
+}
+
+/// What the label or the sheet says to be in it, not in it, and what it says nothing of.
+fn properties(oil: &Oil) -> (Option<String>, Option<String>, Option<String>) {
+    let all = [
+        (oil.ep_sulphur, "active sulphur (extreme pressure)"),
+        (oil.detergent, "detergent"),
+        (oil.tackifier, "tackifier"),
+        (oil.friction_modifier, "friction modifier"),
+        (oil.fatty, "fatty oil"),
+        (oil.solids, "graphite or other powder"),
+    ];
+    let said = |which: Stated| {
+        let names: Vec<&str> = all.iter().filter(|(stated, _)| *stated == which).map(|(_, name)| *name).collect();
+        (!names.is_empty()).then(|| capital(&words::join(&names)))
+    };
+    (said(Stated::Yes), said(Stated::No), said(Stated::NotStated))
+}
+
+/// The points for which the round takes this oil, machine by machine.
+fn asked_by(snapshot: &ShopSnapshot, oil: &Id) -> Option<Markup> {
+    let line = |machine: &MachineSnapshot| {
+        let takes = |point: &&Point| {
+            serving(&machine.chart, point, &snapshot.shelf).oil.is_some_and(|chosen| chosen.id == *oil)
+        };
+        let points: Vec<&Id> = machine.chart.points_here().filter(takes).map(|point| &point.id).collect();
+        (!points.is_empty()).then(|| {
+            html! {
+                p {
+                    a href=(address::machine(&machine.id)) { (machine.chart.machine.name) } ": "
+                    @for (at, id) in points.iter().enumerate() {
+                        @if at > 0 { ", " }
+                        a href=(address::point(&machine.id, id)) { (id) }
+                    }
+                }
+            }
+        })
+    };
+    let lines: Vec<Markup> = snapshot.machines.iter().filter_map(line).collect();
+    (!lines.is_empty()).then(|| html! { @for line in lines { (line) } })
+}
+
+fn cans(snapshot: &ShopSnapshot) -> Option<Table> {
+    let shelf = &snapshot.shelf;
+    let rows: Vec<Vec<Cell>> = shelf
+        .cans
+        .iter()
+        .map(|can| {
+            let oil = can.oil.as_ref().and_then(|id| shelf.oil(id));
+            vec![
+                capital(&can.called()).into(),
+                oil.map_or_else(|| "nothing yet".to_owned(), |oil| oil.name.clone()).into(),
+                can.stroke.as_ref().map_or_else(|| "not measured".to_owned(), |stroke| stroke.text.clone()).into(),
+                can.note.clone().unwrap_or_default().into(),
+            ]
+        })
+        .collect();
+    (!rows.is_empty()).then(|| Table {
+        caption: "One stroke, measured: count the strokes that fill 10 mL".into(),
+        columns: ["Can or gun", "Holds", "One stroke", "Note"].map(|heading| Column::Words(heading.into())).into(),
+        rows,
+        style: Style::Wide,
+    })
+}

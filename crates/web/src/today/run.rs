@@ -1,0 +1,61 @@
+//! The form that ends a session: how long the machine ran, and at which job.
+
+use shop::id::Id;
+
+use super::Choice;
+use super::choice::jobs;
+use crate::parts::{Entry, Field, Form};
+use crate::shop_state::View;
+use crate::{FormKey, hours};
+
+/// What is asked, what was answered so far, and what is wrong with it.
+pub(crate) struct Ran {
+    pub(crate) machine: Id,
+    pub(crate) hours: String,
+    pub(crate) job: String,
+    pub(crate) planned: String,
+    pub(crate) hours_fault: Option<String>,
+    pub(crate) job_fault: Option<String>,
+}
+
+impl Ran {
+    /// As it was planned.
+    pub(crate) fn planned(choice: &Choice) -> Self {
+        Self {
+            machine: choice.machine.clone(),
+            hours: hours::said(choice.hours),
+            job: choice.job.as_ref().map_or_else(String::new, |job| job.to_string()),
+            planned: choice.typed_hours().to_owned(),
+            hours_fault: None,
+            job_fault: None,
+        }
+    }
+}
+
+/// The form.
+pub(crate) fn form(view: &View, ran: Ran, key: FormKey) -> Form {
+    let field = |name: &str, label: &str, entry, value, fault| Field {
+        name: name.to_owned(),
+        form: "ran".to_owned(),
+        label: label.to_owned(),
+        entry,
+        value,
+        fault,
+        ..Field::default()
+    };
+    let mut hidden = vec![("machine".to_owned(), ran.machine.to_string())];
+    if !ran.planned.is_empty() {
+        hidden.push(("planned".to_owned(), ran.planned));
+    }
+    Form {
+        to: "/log/runs".to_owned(),
+        key,
+        hidden,
+        fields: vec![
+            field("hours", "It ran for, like 3 h or 90 min", Entry::Quantity, ran.hours, ran.hours_fault),
+            field("job", "At which job?", Entry::List(jobs(view)), ran.job, ran.job_fault),
+        ],
+        words: "Log the run".to_owned(),
+        back: None,
+    }
+}

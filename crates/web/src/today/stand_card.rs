@@ -1,0 +1,229 @@
+//! One stand of the round as a card: what to move, which cans to take, the points with the next word to press, and the one
+//! large button. That button writes down oil given and nothing else; signs are seen one by one.
+
+use advice::round::{Act, AtStand, RoundPoint};
+use advice::words;
+use maud::Render as _;
+use shop::chart::State;
+use shop::logbook::BatchKey;
+use shop::snapshot::Mark;
+
+use super::{Choice, in_words};
+use crate::log::obstacles;
+use crate::parts::{Action, Balloon, Fold, PointRow, Press, Stand};
+use crate::shop_state::{View, on_clock};
+use crate::{Error, FormKey, phrase};
+
+/// The anchor of a stand on the page: one stand may be there for the stopped and for the running machine.
+fn anchor(at: &AtStand) -> String {
+    let state = match at.state {
+        State::Stopped => "stand",
+        State::Running => "running",
+    };
+    format!("{state}-{}", at.stand.as_ref().map_or("anywhere", |stand| stand.as_str()))
+}
+
+/// Whether oil was given in this round.
+pub(crate) fn is_given(point: &RoundPoint) -> bool {
+    point.act != Act::Look && point.progress.dosed.is_some()
+}
+
+/// Whether its sign is still to be looked for: nothing was said of it since the oil was given.
+pub(super) fn wants_look(point: &RoundPoint) -> bool {
+    point.sign.is_some() && sign(point).is_none()
+}
+
+/// The card.
+pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, Error> {
+    let anchor = anchor(at);
+    let act = |to: &str, words: &str, about: String, more: &[(&str, String)]| -> Result<Action, Error> {
+        let mut hidden = choice.pairs();
+        hidden.push(("stand".to_owned(), anchor.clone()));
+        hidden.extend(more.iter().map(|(name, value)| ((*name).to_owned(), value.clone())));
+        Ok(Action { hidden, about: Some(about), ..Action::new(to, FormKey::fresh()?, words) })
+    };
+    let supplies = Supplies::of(at);
+    let common = words::moved(at).is_some();
+    let mut points = Vec::new();
+    for point in &at.points {
+        let about = format!("point {}, {}", point.id, point.name);
+        let press = |to: &str, words: &str, more: &[(&str, String)]| {
+            let more: Vec<_> = more.iter().cloned().chain([("points", point.id.to_string())]).collect();
+            act(to, words, about.clone(), &more)
+        };
+        let looks = point.act == Act::Look || (is_given(point) && point.sign.is_some());
+        let (next, other) = match sign(point) {
+            Some(Sign::Seen(_)) => (None, None),
+            _ if point.act != Act::Look && !is_given(point) => {
+                let word = if point.act == Act::TopUp { "Topped up" } else { "Oiled" };
+                (Some(press("/log/dosings", word, &[])?), None)
+            }
+            seen if looks => {
+                let other = match seen {
+                    None => Some(press("/log/signs", "Not seen", &[("sign", "missing".to_owned())])?),
+                    _ => None,
+                };
+                (Some(press("/log/signs", "Seen", &[("sign", "seen".to_owned())])?), other)
+            }
+            _ => (None, None),
+        };
+        points.push(PointRow {
+            number: Balloon(point.id.to_string()),
+            name: point.name.clone(),
+            to: Some(choice.point(&point.id)),
+            dose: if is_given(point) { String::new() } else { point.dose.clone().unwrap_or_default() },
+            small: if is_given(point) { String::new() } else { small(at, point, &supplies, common) },
+            sign: point.sign.clone().unwrap_or_default(),
+            done: done(point, view),
+            hindered: hindered(point, view),
+            next,
+            other,
+        });
+    }
+    let open: Vec<&RoundPoint> = at.points.iter().filter(|p| p.act != Act::Look && !is_given(p)).collect();
+    let whole = if open.is_empty() || at.state == State::Running {
+        None
+    } else {
+        let ids: Vec<String> = open.iter().map(|point| point.id.to_string()).collect();
+        let words = match in_words(at.stand.as_ref().map(|stand| stand.as_str())) {
+            Some(stand) => format!("{} is oiled", phrase::capital(&stand)),
+            None => "All of these are oiled".to_owned(),
+        };
+        Some(act("/log/dosings", &words, words::count(open.len(), "point"), &[("points", ids.join(","))])?)
+    };
+    let undo = last_act(at).map(|mark| {
+        let batch = BatchKey::of(&mark.key).as_str().to_owned();
+        act("/log/withdrawals", "Undo", format!("the last act, {}", at.name), &[("batch", batch)])
+    });
+    let left: Vec<_> = at.points.iter().filter(|point| !point.is_done()).map(|point| &point.id).collect();
+    let fold = if left.is_empty() {
+        None
+    } else {
+        let of = at.points.iter().filter(|point| left.contains(&&point.id)).map(|p| (&p.id, p.name.as_str())).collect();
+        let form = obstacles::form(choice.pairs(), &anchor, of, FormKey::fresh()?);
+        Some(Fold::shut("Could not reach one", form.render()))
+    };
+    Ok(Stand {
+        id: anchor.clone(),
+        name: at.name.clone(),
+        count: count(at),
+        setup: setup(at, &supplies),
+        points,
+        whole,
+        fold,
+        under: undo.transpose()?.map(Press::Action).into_iter().collect(),
+    })
+}
+
+/// What was last said of the sign, since the oil was given.
+enum Sign<'a> {
+    Seen(&'a Mark),
+    Missing(&'a Mark),
+}
+
+fn sign(point: &RoundPoint) -> Option<Sign<'_>> {
+    let progress = &point.progress;
+    let given = progress.dosed.as_ref().filter(|_| point.act != Act::Look);
+    let fresh = |mark: &&Mark| given.is_none_or(|given| mark.happened >= given.happened);
+    let seen = progress.sign_seen.as_ref().filter(fresh);
+    let missing = progress.sign_missing.as_ref().filter(fresh);
+    match (seen, missing) {
+        (Some(seen), Some(missing)) if (missing.happened, missing.entry) > (seen.happened, seen.entry) => {
+            Some(Sign::Missing(missing))
+        }
+        (Some(seen), _) => Some(Sign::Seen(seen)),
+        (None, missing) => missing.map(Sign::Missing),
+    }
+}
+
+/// What was written down: `Oiled at 9:12, seen at 9:14`.
+fn done(point: &RoundPoint, view: &View) -> Option<String> {
+    let at = |mark: &Mark| on_clock(&view.moment, mark.happened).strftime("%-H:%M").to_string();
+    let given = point.progress.dosed.as_ref().filter(|_| point.act != Act::Look).map(|mark| {
+        let word = if point.act == Act::TopUp { "topped up" } else { "oiled" };
+        format!("{word} at {}", at(mark))
+    });
+    let sign = match sign(point) {
+        Some(Sign::Seen(mark)) => Some(format!("seen at {}", at(mark))),
+        Some(Sign::Missing(mark)) => Some(format!("not seen at {}", at(mark))),
+        None => None,
+    };
+    // A sign that was seen before any oil was given in this round says nothing of the oil to come.
+    let sign = sign.filter(|_| point.act == Act::Look || given.is_some());
+    let said: Vec<String> = given.into_iter().chain(sign).collect();
+    (!said.is_empty()).then(|| phrase::capital(&said.join(", ")))
+}
+
+/// Why it was not reached, while it is still to be done.
+fn hindered(point: &RoundPoint, view: &View) -> Option<String> {
+    let (mark, reason) = point.progress.not_reached.as_ref().filter(|_| !point.is_done())?;
+    Some(format!("Not reached at {}: {reason}", on_clock(&view.moment, mark.happened).strftime("%-H:%M")))
+}
+
+/// The act that an undo takes back: the last that was written down here in this round.
+fn last_act(at: &AtStand) -> Option<&Mark> {
+    let marks = at.points.iter().flat_map(|point| {
+        let progress = &point.progress;
+        let hindered = progress.not_reached.as_ref().map(|(mark, _)| mark);
+        [&progress.dosed, &progress.sign_seen, &progress.sign_missing].into_iter().flatten().chain(hindered)
+    });
+    marks.max_by_key(|mark| mark.entry)
+}
+
+fn count(at: &AtStand) -> String {
+    let noun = if at.points.iter().all(|point| point.act == Act::Look) { "sign" } else { "point" };
+    let left = at.points.iter().filter(|point| !point.is_done()).count();
+    match (left, at.points.len()) {
+        (0, _) => "done".to_owned(),
+        (left, all) if left == all => words::count(all, noun),
+        (left, all) => format!("{left} of {all} left"),
+    }
+}
+
+/// The cans with their oils that a stand needs, each once.
+struct Supplies(Vec<String>);
+
+impl Supplies {
+    fn of(at: &AtStand) -> Self {
+        let mut said = Vec::new();
+        for supply in at.points.iter().filter(|point| !point.is_done()).filter_map(supply) {
+            if !said.contains(&supply) {
+                said.push(supply);
+            }
+        }
+        Self(said)
+    }
+
+    fn is_mixed(&self) -> bool {
+        self.0.len() > 1
+    }
+}
+
+/// `Short can: Way oil 68`, or the oil alone where no can holds it.
+fn supply(point: &RoundPoint) -> Option<String> {
+    let oil = point.oil.as_ref().filter(|_| point.act != Act::Look)?;
+    Some(match &point.can {
+        Some(can) => format!("{}: {}", phrase::capital(&can.name), oil.name),
+        None => oil.name.clone(),
+    })
+}
+
+fn setup(at: &AtStand, supplies: &Supplies) -> String {
+    let moved = words::moved(at).map(|moved| phrase::capital(&moved));
+    moved.iter().chain(&supplies.0).map(|said| format!("{said}.")).collect::<Vec<_>>().join(" ")
+}
+
+/// What helps to find and serve the point, beyond what holds for the whole stand.
+fn small(at: &AtStand, point: &RoundPoint, supplies: &Supplies, common: bool) -> String {
+    let own: Vec<&str> = point
+        .moves
+        .iter()
+        .filter(|one| !common || !at.points.iter().all(|other| other.moves.contains(one)))
+        .map(String::as_str)
+        .collect();
+    let can = supply(point).filter(|_| supplies.is_mixed());
+    let can = can.map(|_| point.can.as_ref().or(point.oil.as_ref()).map_or_else(String::new, |can| can.name.clone()));
+    let method = (point.act != Act::Look).then(|| point.method.to_string());
+    let moved = (!own.is_empty()).then(|| format!("first: {}", words::join(&own)));
+    [can, method, point.place.clone(), moved].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+}
