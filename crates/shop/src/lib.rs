@@ -4,6 +4,7 @@
 pub mod amount;
 pub mod chart;
 pub mod choice;
+pub mod document;
 pub mod fault;
 pub mod id;
 pub mod logbook;

@@ -1,0 +1,94 @@
+//! The commands and what they share. One file each; this one only reads the line and hands over.
+
+mod chart;
+mod demo;
+mod log;
+mod logbook;
+mod machines;
+mod round;
+mod serve;
+mod shelf;
+mod shop;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use ::shop::amount::read_run;
+use ::shop::reading::says_run;
+use clap::{Args, Parser, Subcommand};
+use tribology::quantity::Time;
+
+use crate::failure::Failure;
+
+/// Keeps old manual machine tools oiled: what goes where, when, how much, and that it gets there.
+#[derive(Debug, Parser)]
+#[command(name = "oilwright", version, max_term_width = 100)]
+pub(crate) struct Line {
+    #[command(flatten)]
+    shared: Shared,
+    #[command(subcommand)]
+    command: Command,
+}
+
+/// What every command takes.
+#[derive(Debug, Args)]
+pub(crate) struct Shared {
+    /// The shop's data file.
+    #[arg(long, global = true, env = "OILWRIGHT_SHOP", value_name = "FILE")]
+    pub(crate) shop: Option<PathBuf>,
+    /// The moment, on the shop's clock, so that an answer can be had again; now when left out.
+    #[arg(long, global = true, value_name = "2026-11-25T09:00")]
+    pub(crate) at: Option<String>,
+    /// Print one JSON object.
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
+    /// Show how the answer was worked out.
+    #[arg(long, global = true)]
+    pub(crate) working: bool,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Build an invented shop in a fresh folder, print today's round and serve its pages.
+    Demo(demo::Demo),
+    /// Serve the pages of a shop.
+    Serve(serve::Serve),
+    /// Make the data file of a new shop.
+    #[command(subcommand)]
+    Shop(shop::Shop),
+    /// The machines of the shop.
+    Machines,
+    /// What to oil before today's job.
+    Round(round::Round),
+    /// Write down what was done, seen or run.
+    Log(log::Log),
+    /// Read what was written down.
+    Logbook(logbook::Logbook),
+    /// Oiling charts.
+    #[command(subcommand)]
+    Chart(chart::Chart),
+    /// Oils, greases and cans.
+    #[command(subcommand)]
+    Shelf(shelf::Shelf),
+}
+
+/// Runs the command of a line.
+pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
+    let shared = line.shared;
+    match line.command {
+        Command::Demo(demo) => demo.run(&shared).await,
+        Command::Serve(serve) => serve.run(&shared).await,
+        Command::Shop(command) => command.run(&shared).await,
+        Command::Machines => machines::run(&shared).await,
+        Command::Round(round) => round.run(&shared).await,
+        Command::Log(log) => log.run(&shared).await,
+        Command::Logbook(logbook) => logbook.run(&shared).await,
+        Command::Chart(chart) => chart.run(&shared).await,
+        Command::Shelf(shelf) => shelf.run(&shared).await,
+    }
+}
+
+/// Hours as people type them: `3`, `3 h`, `90 min`.
+fn hours(text: &str) -> Result<Time, Failure> {
+    read_run(text).map_err(|fault| Failure::Use(says_run("the number of hours", &fault)))
+}

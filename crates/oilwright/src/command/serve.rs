@@ -1,0 +1,84 @@
+//! `serve`: the pages of a shop.
+
+use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::process::ExitCode;
+
+use clap::Args;
+use jiff::Timestamp;
+use store::Store;
+use tokio::net::TcpListener;
+use web::{Clock, HostRule};
+
+use crate::failure::Failure;
+use crate::{say, shop_file};
+
+use super::Shared;
+
+#[derive(Debug, Args)]
+pub(crate) struct Serve {
+    #[command(flatten)]
+    listen: Listen,
+}
+
+/// Where the pages are served.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct Listen {
+    /// Serve phones in the workshop too, not only this computer. Anybody on the network can then read and write the log.
+    #[arg(long)]
+    lan: bool,
+    /// The port; 0 takes any free one.
+    #[arg(long, default_value_t = 8620)]
+    port: u16,
+}
+
+impl Serve {
+    pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
+        let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
+        serve(open.store, Clock::new(Timestamp::now), self.listen).await
+    }
+}
+
+/// Serves until the program is told to stop, then closes the file.
+pub(crate) async fn serve(store: Store, clock: Clock, listen: Listen) -> Result<ExitCode, Failure> {
+    let ip = if listen.lan { Ipv4Addr::UNSPECIFIED } else { Ipv4Addr::LOCALHOST };
+    let wanted = SocketAddr::new(IpAddr::V4(ip), listen.port);
+    let listener = TcpListener::bind(wanted).await.map_err(|_| {
+        Failure::Use(format!(
+            "port {} is taken or not allowed; choose another with --port, or 0 for any free one",
+            listen.port
+        ))
+    })?;
+    let port = listener.local_addr()?.port();
+    let hosts = if listen.lan {
+        HostRule::network(port, &gethostname::gethostname().to_string_lossy())
+    } else {
+        HostRule::this_computer(port)
+    };
+    say::line(&format!("Pages: http://127.0.0.1:{port}/   Ctrl-C stops."))?;
+    if listen.lan {
+        say::line(
+            "Phones in the workshop: this computer's address, with the same port. Anybody on the network can write in the log.",
+        )?;
+    }
+    let router = web::router(web::Shop { store: store.clone(), clock }, hosts);
+    axum::serve(listener, router).with_graceful_shutdown(stopped()).await?;
+    store.close().await?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Until the program is told to stop, by hand or by the system.
+async fn stopped() {
+    let by_hand = tokio::signal::ctrl_c();
+    #[cfg(unix)]
+    {
+        let Ok(mut by_system) = tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) else {
+            let _ = by_hand.await;
+            return;
+        };
+        tokio::select! { _ = by_hand => {}, _ = by_system.recv() => {} }
+    }
+    #[cfg(not(unix))]
+    {
+        let _ = by_hand.await;
+    }
+}

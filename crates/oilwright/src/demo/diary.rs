@@ -1,0 +1,154 @@
+//! The logbook of the invented shop, day by day from a fixed seed: on working days somebody oils what the round asks for, looks
+//! for some of the signs, sometimes cannot reach a point, and logs how long the machine ran. All of it is invented.
+
+use advice::round::{Act, Plan, Round, round};
+use jiff::civil::Weekday;
+use jiff::{SignedDuration, Timestamp, ToSpan as _};
+use rand_pcg::Pcg32;
+use rand_pcg::rand_core::Rng as _;
+use shop::id::Id;
+use shop::logbook::{BatchKey, Body, EntryId, NewEntry, Subject};
+use shop::snapshot::{MachineSnapshot, Mark, Moment, Run, ShopSnapshot};
+use tribology::quantity::Time;
+
+/// The seed; another one gives another shop.
+const SEED: (u64, u64) = (1886, 1940);
+
+/// The first day of the logbook, in days before the visitor comes.
+const DAYS: i64 = 92;
+
+/// Who works in the shop.
+const HANDS: [&str; 3] = ["the keeper", "the apprentice", "the Saturday helper"];
+
+/// Why a point could not be reached, as people write it.
+const REASONS: [&str; 4] = ["cover stuck", "can was empty", "job set up on the table", "hole packed with chips"];
+
+/// The entries of the logbook up to a moment, oldest first.
+pub(super) fn entries(shop: ShopSnapshot, until: Timestamp) -> Vec<NewEntry> {
+    let zone = shop.moment.zone.clone();
+    let mut diary = Diary { chance: Pcg32::new(SEED.0, SEED.1), written: Vec::new(), shop, acts: 0 };
+    let today = until.to_zoned_datetime(zone.clone()).date();
+    for ago in (1..=DAYS).rev() {
+        let day = today.saturating_sub(ago.days());
+        for machine in 0..diary.shop.machines.len() {
+            if !diary.works(machine, day.weekday()) {
+                continue;
+            }
+            let morning = day.at(8, 35, 0, 0).to_zoned_datetime(zone.clone()).expect("a morning exists on every day");
+            diary.session(machine, morning.timestamp() + SignedDuration::from_mins(40 * machine as i64));
+        }
+    }
+    diary.written
+}
+
+struct Diary {
+    chance: Pcg32,
+    written: Vec<NewEntry>,
+    shop: ShopSnapshot,
+    acts: usize,
+}
+
+impl Diary {
+    /// The first machine works on two days of the week and on some Saturdays, the second on two others.
+    fn works(&mut self, machine: usize, day: Weekday) -> bool {
+        let usual = match machine {
+            0 => matches!(day, Weekday::Tuesday | Weekday::Thursday),
+            _ => matches!(day, Weekday::Wednesday | Weekday::Friday),
+        };
+        let rare = day == Weekday::Saturday && self.one_in(3);
+        (usual && !self.one_in(12)) || rare
+    }
+
+    /// One session: the round, and the run after it.
+    fn session(&mut self, machine: usize, began: Timestamp) {
+        let hand = HANDS[self.below(HANDS.len())];
+        let hours = Time::from_hours(1.0 + 0.5 * self.below(7) as f64);
+        let job = self.job(machine);
+        let moment = Moment { instant: began, zone: self.shop.moment.zone.clone() };
+        let plan = Plan { job: job.clone(), hours };
+        let today = round(&self.shop.machines[machine], &self.shop.shelf, &moment, &plan).answer.value;
+        let over = self.oil(machine, &today, hand, began);
+        let ran = over + SignedDuration::from_secs(hours.seconds() as i64);
+        let subject = Subject::Machine(self.machine(machine).id.clone());
+        self.act();
+        self.write(0, ran, hand, subject, Body::Ran { hours, job: job.clone() });
+        self.shop.machines[machine].runs.push(Run { happened: ran, hours, job });
+    }
+
+    /// Does the round, and says when it was over.
+    fn oil(&mut self, machine: usize, today: &Round, hand: &str, began: Timestamp) -> Timestamp {
+        let mut now = began;
+        for at in &today.stands {
+            now += SignedDuration::from_secs(15);
+            self.act();
+            for (number, point) in at.points.iter().enumerate() {
+                now += SignedDuration::from_secs(20);
+                let subject = Subject::Point(self.machine(machine).id.clone(), point.id.clone());
+                if self.one_in(40) {
+                    let reason = REASONS[self.below(REASONS.len())].to_owned();
+                    self.write(2 * number, now, hand, subject, Body::NotReached { reason });
+                    continue;
+                }
+                if point.act != Act::Look {
+                    let (oil, can) =
+                        (point.oil.as_ref().map(|o| o.id.clone()), point.can.as_ref().map(|c| c.id.clone()));
+                    let body = Body::Dosed { oil, can, amount: point.dose.clone() };
+                    let mark = self.write(2 * number, now, hand, subject.clone(), body);
+                    self.history(machine, &point.id).dosed = Some(mark);
+                }
+                // A look is always made; after oiling only some people wait for the sign.
+                if point.sign.is_some() && (point.act == Act::Look || self.one_in(3)) {
+                    let mark = self.write(2 * number + 1, now, hand, subject, Body::SignSeen { note: None });
+                    self.history(machine, &point.id).sign_seen = Some(mark);
+                }
+            }
+        }
+        now
+    }
+
+    /// Every third session is one of the chart's jobs.
+    fn job(&mut self, machine: usize) -> Option<Id> {
+        if !self.one_in(3) {
+            return None;
+        }
+        let jobs = self.machine(machine).chart.jobs.len();
+        let chosen = if jobs == 0 { return None } else { self.below(jobs) };
+        Some(self.machine(machine).chart.jobs[chosen].id.clone())
+    }
+
+    fn write(&mut self, number: usize, when: Timestamp, hand: &str, subject: Subject, body: Body) -> Mark {
+        let key = BatchKey::new(&format!("demo-{:05}", self.acts)).expect("letters, a hyphen and digits").entry(number);
+        self.written.push(NewEntry {
+            happened: when,
+            recorded: when,
+            zone: "Etc/UTC".to_owned(),
+            by: hand.to_owned(),
+            subject,
+            body,
+            supersedes: None,
+            idempotency_key: key.clone(),
+        });
+        Mark { entry: EntryId(self.written.len() as i64), happened: when, by: hand.to_owned(), key }
+    }
+
+    fn act(&mut self) {
+        self.acts += 1;
+    }
+
+    fn machine(&self, machine: usize) -> &MachineSnapshot {
+        &self.shop.machines[machine]
+    }
+
+    fn history(&mut self, machine: usize, point: &Id) -> &mut shop::snapshot::PointHistory {
+        self.shop.machines[machine].points.entry(point.clone()).or_default()
+    }
+
+    fn one_in(&mut self, many: usize) -> bool {
+        self.below(many) == 0
+    }
+
+    /// A number below a limit. The slight bias of the remainder does not matter for an invented shop.
+    fn below(&mut self, limit: usize) -> usize {
+        self.chance.next_u32() as usize % limit
+    }
+}

@@ -1,0 +1,7 @@
+//! A handful of whole runs of the real program, as a person or a script would start it.
+
+mod charts;
+mod demo;
+mod files;
+mod keeping;
+mod run;
