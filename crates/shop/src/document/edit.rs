@@ -229,14 +229,17 @@ fn add(
             return Err(Refused::NoKey { element: element.name, key: key.clone() });
         }
     }
+    let parent = &path[..path.len() - 1];
     let of_list = |place: &usize| layout.blocks[*place].path == path;
     let last = match within {
-        None => {
+        None if parent.is_empty() => {
             let last = (0..layout.blocks.len()).rfind(of_list);
             last.map_or(layout.blocks.len() - 1, |last| layout.family(last).end - 1)
         }
+        None => return Err(Refused::NoElement(format!("place for a {} outside a {}", element.name, parent.join(".")))),
         Some(id) => {
-            let of = layout.element(id.as_str()).ok_or_else(|| Refused::NoElement(format!("element \"{id}\"")))?;
+            let of = layout.element(id.as_str()).filter(|of| layout.blocks[*of].path == parent);
+            let of = of.ok_or_else(|| Refused::NoElement(format!("{} \"{id}\"", parent.join("."))))?;
             let family = layout.family(of);
             family.clone().rfind(of_list).unwrap_or(family.end - 1)
         }
