@@ -4,7 +4,7 @@
 mod faults;
 mod round;
 
-pub(crate) use faults::faults;
+pub(crate) use faults::{Checked, check};
 pub(crate) use round::rounds;
 
 use std::io::{self, Write as _};

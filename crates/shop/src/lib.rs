@@ -2,6 +2,7 @@
 //! snapshot that the reasoning borrows. Start at [`chart::Chart`]. Nothing here reads a file, a clock or a database.
 
 pub mod amount;
+pub mod audit;
 pub mod chart;
 pub mod choice;
 pub mod document;

@@ -1,6 +1,7 @@
 //! The files of a shop, read as a keeper would write them: rightly, wrongly, and by somebody of a later year.
 
 mod amounts;
+mod audit;
 mod document;
 mod every_key;
 mod faults;

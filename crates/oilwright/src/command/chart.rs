@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Args, Subcommand};
+use shop::audit::audit;
 use shop::fault::{Fault, Severity};
 use shop::id::Id;
 
@@ -24,6 +25,9 @@ pub(crate) enum Chart {
 pub(crate) struct Check {
     /// The chart file.
     file: PathBuf,
+    /// Show every remark of the audit, not only the five that matter most.
+    #[arg(long)]
+    all: bool,
 }
 
 #[derive(Debug, Args)]
@@ -52,11 +56,12 @@ impl Check {
         let text = text_of(&self.file)?;
         let read = shop::chart::Chart::read(&text);
         let file = self.file.display().to_string();
-        say::faults(&file, &text, &read.faults, shared.json)?;
-        if !shared.json && read.faults.is_empty() {
-            let points = read.value.map_or(0, |chart| chart.points.len());
-            say::line(&format!("{file}: {points} points, no faults"))?;
-        }
+        let remarks = read.value.as_ref().map(audit).unwrap_or_default();
+        say::check(
+            &say::Checked { file: &file, text: &text, faults: &read.faults, remarks: &remarks },
+            self.all,
+            shared.json,
+        )?;
         let faulty = read.faults.iter().any(|fault| fault.severity == Severity::Fault);
         Ok(if faulty { ExitCode::FAILURE } else { ExitCode::SUCCESS })
     }

@@ -65,6 +65,8 @@ pub struct Reservoir {
     pub vent: Option<String>,
     /// What cleans the oil.
     pub strainer: Option<String>,
+    /// The pairs that run in it or are splashed from it.
+    pub feeds: Vec<Id>,
     /// Reservoirs that share a wall with it.
     pub beside: Vec<Id>,
     /// The plate's words, kept as they are.
@@ -95,6 +97,7 @@ pub(super) static KEYS: Element = Element {
         Key::may("drain", Takes::Texts, "where it is drained, every plug"),
         Key::may("vent", Takes::Text, "how air gets in and out"),
         Key::may("strainer", Takes::Text, "what cleans the oil"),
+        Key::may("feeds", Takes::Links(&[Sort::Pair]), "the pairs that run in it or are splashed from it"),
         Key::may("beside", Takes::Mentions(&[Sort::Reservoir]), "reservoirs that share a wall with it"),
         Key::may("plate", Takes::Text, "the plate's words, kept as they are"),
         super::NOTE,
@@ -119,6 +122,7 @@ pub(super) fn read(table: &Table<'_>) -> Option<Reservoir> {
         drain: table.texts("drain"),
         vent: table.text("vent"),
         strainer: table.text("strainer"),
+        feeds: table.links("feeds"),
         beside: table.links("beside"),
         plate: table.text("plate"),
         note: table.text("note"),
