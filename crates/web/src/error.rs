@@ -83,7 +83,7 @@ impl Error {
             Self::Unknown { what, asked, .. } => {
                 return (
                     format!("There is no {what} \"{asked}\" here."),
-                    "The address may be mistyped, or what it named was renamed or taken out. Nothing was written down."
+                    "The address may be mistyped, or what it named was renamed or taken out. Nothing was changed."
                         .to_owned(),
                 );
             }

@@ -10,7 +10,7 @@ mod said;
 pub(crate) mod signs;
 pub(crate) mod withdrawals;
 
-pub(crate) use said::{Names, rows};
+pub(crate) use said::{Names, Told, rows};
 
 use axum::extract::{Query, State};
 use maud::{Markup, Render, html};
@@ -80,7 +80,11 @@ pub(crate) async fn show(State(shop): State<Shop>, _: Hand, Query(chosen): Query
     };
     let kind = Kind::from_word(&chosen.kind);
     let (entries, older) = page_of(&shop, &chosen, machine, kind).await?;
-    let table = if entries.is_empty() { None } else { Some(rows(&shop, &names, &entries, &hidden(&chosen)).await?) };
+    let table = if entries.is_empty() {
+        None
+    } else {
+        Some(rows(&shop, &names, &entries, Told::WhereAndWhat, &hidden(&chosen)).await?)
+    };
     let log = Log {
         machine: machine.map_or_else(|| "All machines".to_owned(), |id| names.machine_name(id)),
         kind: kind.map_or("Everything", said::kind).to_owned(),

@@ -50,6 +50,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
         ])
         .and_link("By", Link::new("#sheet", "The miller")),
         body: html! {
+            (Fold::shut("Another machine, job or hours", html! { p { "Which?" } }))
             (Receipt { says: "Point 3 oiled at 9:12.".into(), undo: Some(act(key, "Undo", "point 3")) })
             h1 { "Before you start" }
             p.quiet { "Three points at one place, about 2 minutes. One can: the short one." }
@@ -126,7 +127,9 @@ fn left_side(key: &FormKey) -> Stand {
             PointRow {
                 number: Balloon("12a".into()),
                 name: "Rocker foot pivot".into(),
+                first: "slide wound fully left".into(),
                 dose: "4 drops".into(),
+                can: "long spout".into(),
                 small: "oil hole behind the hand-wheel, 9 h since the last".into(),
                 sign: "oil sinks within a minute".into(),
                 next: Some(act(key, "Oiled", "point 12a, rocker foot pivot")),

@@ -115,13 +115,17 @@ impl View {
     }
 }
 
-/// When something happened, seen from a moment of the shop.
+/// When something happened, as short as the day allows: `today, 9:12`, or `24 November 2026, 9:12`.
 pub(crate) fn when(moment: &Moment, instant: Timestamp) -> String {
     let clock = on_clock(moment, instant);
-    if moment.day_of(instant) == moment.day() {
-        format!("today, {}", clock.strftime("%-H:%M"))
+    let day = clock.date();
+    let hour = clock.strftime("%-H:%M");
+    if day == moment.day() {
+        format!("today, {hour}")
+    } else if moment.day().yesterday().is_ok_and(|yesterday| yesterday == day) {
+        format!("yesterday, {hour}")
     } else {
-        clock.strftime("%-d %B %Y, %-H:%M").to_string()
+        format!("{}, {hour}", day.strftime("%-d %B %Y"))
     }
 }
 

@@ -7,7 +7,7 @@ mod run;
 mod stand_card;
 mod why;
 
-pub(crate) use choice::{Asked, Choice, ORDINARY};
+pub(crate) use choice::{Asked, Choice, no_such_job};
 pub(crate) use run::{Ran, form as run_form};
 pub(crate) use stand_card::is_given;
 
@@ -113,7 +113,9 @@ impl Today {
                 @for group in self.groups {
                     @if let Some(heading) = group.heading { h2 { (heading) } }
                     (group.caution)
-                    div.two { @for stand in group.stands { (stand) } }
+                    div.two {
+                        @for column in in_columns(group.stands) { div.stack { @for stand in column { (stand) } } }
+                    }
                 }
                 h2 #run { "After the work" }
                 p.quiet { "The next round counts from the hours that the machine ran." }
@@ -126,6 +128,15 @@ impl Today {
             },
         }
     }
+}
+
+/// The stands in two columns of about as many rows, each walked from top to bottom.
+fn in_columns(mut stands: Vec<Stand>) -> [Vec<Stand>; 2] {
+    let rows: Vec<usize> = stands.iter().map(|stand| stand.points.len()).collect();
+    let all: usize = rows.iter().sum();
+    let cut = (1..=rows.len()).min_by_key(|cut| (2 * rows[..*cut].iter().sum::<usize>()).abs_diff(all));
+    let second = stands.split_off(cut.unwrap_or(0));
+    [stands, second]
 }
 
 /// The caution of a state: its first sentence strong.

@@ -5,7 +5,6 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Render, html};
 use serde::Deserialize;
-use shop::fault::either;
 use shop::logbook::{Body, Subject};
 
 use super::pen::Pen;
@@ -32,10 +31,7 @@ pub(crate) async fn write(State(shop): State<Shop>, hand: Hand, Form(sent): Form
     let view = shop.view(&sent.machine).await?;
     let jobs = &view.machine.chart.jobs;
     let job = jobs.iter().find(|job| job.id.as_str() == sent.job).map(|job| job.id.clone());
-    let job_fault = (job.is_none() && !sent.job.is_empty()).then(|| {
-        let known = either(jobs.iter().map(|job| job.name.as_str()).chain([today::ORDINARY]));
-        format!("This machine has no job \"{}\". Choose {known}.", sent.job)
-    });
+    let job_fault = (job.is_none() && !sent.job.is_empty()).then(|| today::no_such_job(&sent.job));
     let hours = match (hours::read(&sent.hours), &job_fault) {
         (Ok(hours), None) => hours,
         (hours, _) => {

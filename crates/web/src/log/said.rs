@@ -1,8 +1,8 @@
 //! Entries in words: when, of what, what, by whom; and the button that takes one back.
 
-use advice::round::{Act, act};
+use advice::round::{Act, act, serving};
 use maud::{Markup, Render, html};
-use shop::chart::Chart;
+use shop::chart::{Chart, Point};
 use shop::fault::nearest;
 use shop::id::Id;
 use shop::logbook::{Body, Entry, Kind, Subject};
@@ -15,6 +15,9 @@ use crate::{Error, FormKey, address, hours};
 
 /// What the things of a shop are called.
 pub(crate) struct Names(ShopSnapshot);
+
+/// The column that says where.
+const WHERE: usize = 1;
 
 /// What a kind of entry is called.
 pub(super) fn kind(kind: Kind) -> &'static str {
@@ -33,11 +36,21 @@ pub(super) fn kind(kind: Kind) -> &'static str {
     }
 }
 
+/// How much of an entry is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Told {
+    /// Where it was and what was done.
+    WhereAndWhat,
+    /// What was done, on a page that says where.
+    What,
+}
+
 /// The entries as a table. `hidden` goes with each button.
 pub(crate) async fn rows(
     shop: &Shop,
     names: &Names,
     entries: &[Entry],
+    told: Told,
     hidden: &[(String, String)],
 ) -> Result<Table, Error> {
     let mut rows = Vec::new();
@@ -46,14 +59,18 @@ pub(crate) async fn rows(
         if let (Body::Withdrawn, Some(of)) = (&entry.said.body, entry.said.supersedes) {
             what = format!("Taken back: {}", small(&names.what(&shop.store.entry(of).await?)));
         }
-        rows.push(names.row(entry, &what, hidden)?);
+        let mut row = names.row(entry, &what, hidden)?;
+        if told == Told::What {
+            row.remove(WHERE);
+        }
+        rows.push(row);
     }
-    Ok(Table {
-        caption: "Newest first".into(),
-        columns: ["When", "Where", "What", "By", "Mistake?"].map(|heading| Column::Words(heading.into())).into(),
-        rows,
-        style: Style::Wide,
-    })
+    let mut columns = ["When", "Where", "What", "By"].map(|heading| Column::Words(heading.into())).to_vec();
+    columns.push(Column::Acts("Mistake?".into()));
+    if told == Told::What {
+        columns.remove(WHERE);
+    }
+    Ok(Table { caption: "Newest first".into(), columns, rows, style: Style::Wide })
 }
 
 impl Names {
@@ -144,7 +161,7 @@ impl Names {
         }
     }
 
-    /// What an entry says: `Oiled: 2 strokes of Way oil 68, short can`.
+    /// What an entry says: `Oiled: 2 strokes, short can; Way oil 68`.
     fn what(&self, entry: &Entry) -> String {
         let with = |word: &str, more: &Option<String>| match more {
             Some(more) => format!("{word}: {more}"),
@@ -152,14 +169,18 @@ impl Names {
         };
         match &entry.said.body {
             Body::Dosed { oil, can, amount } => {
+                let point = self.point(&entry.said.subject);
+                let amount = amount.as_ref().filter(|amount| point.is_none_or(|point| self.is_measured(amount, point)));
                 let oil = oil.as_ref().map(|oil| self.oil(oil));
                 let can = can.as_ref().map(|can| self.can(can));
-                let amount = match (amount, oil) {
-                    (Some(amount), Some(oil)) => Some(format!("{amount} of {oil}")),
-                    (amount, oil) => amount.clone().or(oil),
-                };
-                let said: Vec<String> = amount.into_iter().chain(can).collect();
-                with(self.dosed(&entry.said.subject), &Some(said.join(", ")).filter(|said| !said.is_empty()))
+                let given: Vec<String> = amount.cloned().into_iter().chain(can).collect();
+                let given = Some(given.join(", ")).filter(|given| !given.is_empty());
+                let said: Vec<String> = given.into_iter().chain(oil).collect();
+                let is_level = point.is_some_and(|(_, point)| act(point) == Act::TopUp);
+                with(
+                    if is_level { "Topped up" } else { "Oiled" },
+                    &Some(said.join("; ")).filter(|said| !said.is_empty()),
+                )
             }
             Body::SignSeen { note } => with("Sign seen", note),
             Body::SignMissing { note } => with("Sign looked for and not seen", note),
@@ -185,11 +206,15 @@ impl Names {
         }
     }
 
-    /// A level that is looked at is topped up, anything else is oiled.
-    fn dosed(&self, subject: &Subject) -> &'static str {
-        let point = subject.machine().zip(subject.point());
-        let point = point.and_then(|(machine, point)| self.chart(machine)?.point(point));
-        if point.is_some_and(|point| act(point) == Act::TopUp) { "Topped up" } else { "Oiled" }
+    fn point(&self, subject: &Subject) -> Option<(&Chart, &Point)> {
+        let (machine, point) = subject.machine().zip(subject.point())?;
+        let chart = self.chart(machine)?;
+        Some((chart, chart.point(point)?))
+    }
+
+    /// Whether the amount says how much it was, and does not only repeat that a level is topped up.
+    fn is_measured(&self, amount: &str, (chart, point): (&Chart, &Point)) -> bool {
+        act(point) == Act::Give || serving(chart, point, &self.0.shelf).dose.said.as_deref() != Some(amount)
     }
 
     fn oil(&self, id: &Id) -> String {

@@ -8,7 +8,6 @@ mod reservoirs;
 
 pub(crate) use findings::{Finding, told as findings_told};
 
-use advice::words;
 use axum::extract::{Path, State};
 use maud::{Markup, Render, html};
 
@@ -22,7 +21,7 @@ struct Machine {
     today: String,
     points: String,
     facts: Facts,
-    assemblies: Vec<Table>,
+    assemblies: Vec<(String, Table)>,
     reservoirs: Option<Table>,
     lines: Vec<lines::Lines>,
     built: Option<Table>,
@@ -46,7 +45,7 @@ impl Machine {
         Self {
             name: about.name.clone(),
             today: address::with_query("/", &[("machine", id)]),
-            points: words::count(chart.points_here().count(), "point"),
+            points: chart.points_here().count().to_string(),
             facts: Facts::new()
                 .say("Kind", about.kind.clone())
                 .say("Size", about.size.clone())
@@ -63,22 +62,27 @@ impl Machine {
     }
 
     fn page(self) -> Page {
-        let to_settle = if self.open.is_empty() { "nothing".to_owned() } else { self.open.len().to_string() };
+        let block = TitleBlock::new([("Machine", self.name.clone()), ("Oiling points", self.points)]);
+        let block = if self.open.is_empty() {
+            block.and("To settle", "nothing")
+        } else {
+            block.and_link("To settle", Link::new("#to-settle", self.open.len().to_string()))
+        };
         Page {
             title: self.name.clone(),
             section: Some(Section::Machines),
             today: self.today.clone(),
-            block: TitleBlock::new([("Machine", self.name), ("Oiling points", self.points), ("To settle", to_settle)]),
+            block,
             body: html! {
                 h1 { "Oiling chart" }
                 (self.facts)
                 div.row { (Link::new(self.today, "Today's round").as_box()) (Link::new(self.log, "Its log").as_box()) }
-                @if !self.open.is_empty() { h2 { "To settle" } (findings_told(&self.open)) }
                 h2 { "Oiling points" }
-                @for table in self.assemblies { (table) }
+                @for (name, table) in self.assemblies { h3 { (name) } (table) }
                 @if let Some(reservoirs) = self.reservoirs { h2 { "Sumps, cups, tanks and boxes" } (reservoirs) }
                 @if !self.lines.is_empty() { h2 { "Oil lines" } @for one in self.lines { (one) } }
                 @if let Some(built) = self.built { h2 { "How yours is built" } (built) }
+                @if !self.open.is_empty() { h2 #to-settle { "To settle" } (findings_told(&self.open)) }
                 @if !self.settled.is_empty() { (Fold::shut("Settled", findings_told(&self.settled))) }
             },
         }

@@ -14,7 +14,7 @@ use store::{About, Superseded, Wanted};
 
 use super::machine::{Finding, findings_told};
 use crate::hand::Hand;
-use crate::log::{self, Names};
+use crate::log::{self, Names, Told};
 use crate::parts::{Balloon, Facts, Link, Note, Page, Quote, Section, Table, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::{Shop, View};
@@ -32,8 +32,7 @@ struct PointPage {
     number: Balloon,
     name: String,
     reach: Facts,
-    oil: Facts,
-    sign: Facts,
+    facts: Facts,
     plate: Option<Quote>,
     caution: Note,
     acts: Markup,
@@ -63,7 +62,8 @@ pub(crate) async fn show(
     entries.retain(|entry| entry.said.supersedes.is_none());
     let names = Names::of(shop.store.snapshot(shop.clock.now()).await?);
     let carried = acts::carried(&choice, point);
-    let history = if entries.is_empty() { None } else { Some(log::rows(&shop, &names, &entries, &carried).await?) };
+    let history =
+        if entries.is_empty() { None } else { Some(log::rows(&shop, &names, &entries, Told::What, &carried).await?) };
     let page = PointPage {
         title: format!("{} {}, {}", point.id, point.name, view.name()),
         today: choice.today(),
@@ -74,11 +74,7 @@ pub(crate) async fn show(
         number: Balloon(point.id.to_string()),
         name: point.name.clone(),
         reach: reach(&view.machine.chart, point),
-        oil: oil(&view, point),
-        sign: Facts::new()
-            .say("Look for", point.sign.clone())
-            .say("When all was well", point.baseline.clone())
-            .say("Note", point.note.clone()),
+        facts: facts(&view, point),
         plate: point.plate.clone().map(|words| Quote { words, stands: "on the plate, letter for letter".into() }),
         caution: Note { caution: words::caution(point.state).to_owned(), ..Note::default() },
         acts: acts::forms(point, &carried)?,
@@ -101,10 +97,9 @@ impl PointPage {
                 h1.row { (self.number) span { (self.name) } }
                 div.two {
                     div.stack {
-                        (self.oil)
-                        (self.sign)
-                        @if let Some(plate) = self.plate { (plate) }
+                        (self.facts)
                         (self.reach)
+                        @if let Some(plate) = self.plate { (plate) }
                     }
                     div.stack {
                         (self.caution)
@@ -145,7 +140,7 @@ fn reach(chart: &Chart, point: &Point) -> Facts {
         .say("Only for", (!jobs.is_empty()).then(|| words::join(&jobs)))
 }
 
-fn oil(view: &View, point: &Point) -> Facts {
+fn facts(view: &View, point: &Point) -> Facts {
     let serving = serving(&view.machine.chart, point, &view.shelf);
     let dose = serving.dose.said.filter(|_| act(point) != Act::Look);
     let charted = point.dose.as_ref().map(|dose| dose.typed.clone()).filter(|typed| Some(typed) != dose.as_ref());
@@ -156,6 +151,9 @@ fn oil(view: &View, point: &Point) -> Facts {
         .say("Oil as charted", serving.asked)
         .say("Nearest on the shelf", serving.oil.map(|oil| oil.name))
         .say("Can or gun", serving.can.map(|can| capital(&can.name)))
+        .say("Look for", point.sign.clone())
+        .say("When all was well", point.baseline.clone())
+        .say("Note", point.note.clone())
 }
 
 /// The findings that name the point, or what it feeds and fills.

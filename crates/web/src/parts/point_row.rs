@@ -15,8 +15,12 @@ pub struct PointRow {
     pub name: String,
     /// The page of the point.
     pub to: Option<String>,
+    /// What must be moved before this row and those that follow it.
+    pub first: String,
     /// How much, in strokes or drops of the can at hand.
     pub dose: String,
+    /// Which can, where a stand needs more than one.
+    pub can: String,
     /// What else helps: how it is oiled, where it hides, how long since.
     pub small: String,
     /// What shows that the oil got there.
@@ -34,26 +38,29 @@ pub struct PointRow {
 impl Render for PointRow {
     fn render(&self) -> Markup {
         html! {
-            li.point-row.point-row-given[self.done.is_some()].point-row-past[self.next.is_none()] {
+            li.point-row.point-row-given[self.done.is_some()].point-row-past[self.next.is_none()].point-row-either[self.other.is_some()] {
+                @if !self.first.is_empty() { p.point-row-first { b { "First: " } (self.first) } }
                 (self.number)
-                div {
+                div.point-row-head {
                     p.point-row-name {
                         @match &self.to { Some(to) => { a href=(to) { (self.name) } }, None => { (self.name) } }
                     }
                     @if let Some(done) = &self.done { p.point-row-done { (done) } }
                     @if let Some(why) = &self.hindered { p.point-row-done { (why) } }
-                    @if !self.dose.is_empty() || !self.small.is_empty() {
-                        p.point-row-small {
-                            @if !self.dose.is_empty() { span.point-row-dose { (self.dose) } " " }
-                            (self.small)
-                        }
+                    @if !self.dose.is_empty() || !self.can.is_empty() {
+                        p.point-row-small { span.point-row-dose { (self.dose) } " " (self.can) }
                     }
-                    @if !self.sign.is_empty() { p.point-row-sign { b { "Look for: " } (self.sign) } }
                 }
                 @if self.next.is_some() || self.other.is_some() {
                     div.point-row-acts {
                         @if let Some(next) = &self.next { (next) }
                         @if let Some(other) = &self.other { (other.as_line()) }
+                    }
+                }
+                @if !self.small.is_empty() || !self.sign.is_empty() {
+                    div.point-row-more {
+                        @if !self.small.is_empty() { p.point-row-small { (self.small) } }
+                        @if !self.sign.is_empty() { p.point-row-sign { b { "Look for: " } (self.sign) } }
                     }
                 }
             }

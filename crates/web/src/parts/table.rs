@@ -34,6 +34,8 @@ pub enum Column {
     Words(String),
     /// Figures with equal decimals, to the right.
     Figures(String),
+    /// What can be pressed; it needs no heading beside it.
+    Acts(String),
 }
 
 /// What stands in a cell.
@@ -50,8 +52,13 @@ pub enum Cell {
 impl Column {
     fn heading(&self) -> &str {
         match self {
-            Self::Words(text) | Self::Figures(text) => text,
+            Self::Words(text) | Self::Figures(text) | Self::Acts(text) => text,
         }
+    }
+
+    /// What stands before a cell where the columns have no room.
+    fn before(&self) -> Option<&str> {
+        (!matches!(self, Self::Acts(_))).then(|| self.heading())
     }
 
     fn class(&self) -> Option<&'static str> {
@@ -103,7 +110,7 @@ impl Render for Table {
                                     @if at == 0 {
                                         th scope="row" role="rowheader" { (cell) }
                                     } @else {
-                                        td class=[column.class()] role="cell" data-heading=(column.heading()) { (cell) }
+                                        td class=[column.class()] role="cell" data-heading=[column.before()] { (cell) }
                                     }
                                 }
                             }

@@ -3,7 +3,7 @@
 use maud::{Markup, Render, html};
 
 use super::folds;
-use crate::parts::{Cell, Column, Style, Table, Verdict};
+use crate::parts::{Balloon, Cell, Column, Style, Table, Verdict};
 
 pub(super) fn oils() -> Table {
     let because = [
@@ -27,13 +27,16 @@ pub(super) fn oils() -> Table {
 /// The same kind of table with more columns than a phone has room for.
 pub(super) fn points() -> Table {
     let columns = ["Point", "How oiled", "Oil", "How much", "How often", "Last done"];
-    let row = |cells: [&str; 6]| cells.map(Cell::from).into();
+    let row = |[number, name, rest @ ..]: [&str; 7]| {
+        let point = html! { a.row href="#working" { (Balloon(number.to_owned())) span { (name) } } };
+        [Cell::Part(point)].into_iter().chain(rest.map(Cell::from)).collect()
+    };
     Table {
         caption: "Points of the ram".into(),
         columns: columns.map(|heading| Column::Words(heading.into())).into(),
         rows: vec![
-            row(["3 Ram way, rear left", "ball oiler", "way 68", "2 strokes", "1 use or 4 h", "today, 9:12"]),
-            row(["24 Ram screw", "oil hole", "circulating 68", "4 drops", "3 months", "not yet"]),
+            row(["3", "Ram way, rear left", "ball oiler", "way 68", "2 strokes", "1 use or 4 h", "today, 9:12"]),
+            row(["24", "Ram screw", "oil hole", "circulating 68", "4 drops", "3 months", "not yet"]),
         ],
         style: Style::Wide,
     }

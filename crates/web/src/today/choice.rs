@@ -2,7 +2,6 @@
 
 use advice::round::Plan;
 use serde::Deserialize;
-use shop::fault::either;
 use shop::id::Id;
 use tribology::quantity::Time;
 
@@ -35,7 +34,7 @@ pub(crate) struct Choice {
 }
 
 /// What ordinary work is called: work that wakes no sleeping point.
-pub(crate) const ORDINARY: &str = "Ordinary work";
+const ORDINARY: &str = "Ordinary work";
 
 impl Asked {
     /// The address of today's round for this choice.
@@ -56,10 +55,7 @@ impl Choice {
     pub(crate) fn settled(view: &View, asked: &Asked) -> Self {
         let chart = &view.machine.chart;
         let job = chart.jobs.iter().find(|job| job.id.as_str() == asked.job);
-        let job_fault = (job.is_none() && !asked.job.is_empty()).then(|| {
-            let known = either(chart.jobs.iter().map(|job| job.name.as_str()).chain([ORDINARY]));
-            format!("This machine has no job \"{}\". Choose {known}.", asked.job)
-        });
+        let job_fault = (job.is_none() && !asked.job.is_empty()).then(|| no_such_job(&asked.job));
         let hours = if asked.hours.trim().is_empty() { Ok(view.settings.hours) } else { hours::read(&asked.hours) };
         let (hours, hours_fault) = match hours {
             Ok(hours) => (hours, None),
@@ -129,11 +125,16 @@ impl Choice {
             fields: vec![
                 field("machine", "Machine", Entry::List(machines), self.machine.as_str(), &None),
                 field("job", "Today's job", Entry::List(jobs(view)), &self.asked.job, &self.job_fault),
-                field("hours", "Hours planned, like 3 h or 90 min", Entry::Quantity, &hours, &self.hours_fault),
+                field("hours", "Hours, like 3 h or 90 min", Entry::Quantity, &hours, &self.hours_fault),
             ],
             words: "Show this round".to_owned(),
         }
     }
+}
+
+/// What is wrong with a job that the machine does not have.
+pub(crate) fn no_such_job(asked: &str) -> String {
+    format!("This machine has no job \"{asked}\". Choose one from the list, or \"{ORDINARY}\".")
 }
 
 /// The jobs of a machine to choose from, ordinary work first.

@@ -11,8 +11,9 @@ use shop::snapshot::Mark;
 use super::{Choice, in_words};
 use crate::log::obstacles;
 use crate::parts::{Action, Balloon, Fold, PointRow, Press, Stand};
+use crate::phrase::capital;
 use crate::shop_state::{View, on_clock};
-use crate::{Error, FormKey, phrase};
+use crate::{Error, FormKey};
 
 /// The anchor of a stand on the page: one stand may be there for the stopped and for the running machine.
 fn anchor(at: &AtStand) -> String {
@@ -43,8 +44,8 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
         Ok(Action { hidden, about: Some(about), ..Action::new(to, FormKey::fresh()?, words) })
     };
     let supplies = Supplies::of(at);
-    let common = words::moved(at).is_some();
     let mut points = Vec::new();
+    let mut before: Vec<&str> = Vec::new();
     for point in &at.points {
         let about = format!("point {}, {}", point.id, point.name);
         let press = |to: &str, words: &str, more: &[(&str, String)]| {
@@ -67,12 +68,23 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
             }
             _ => (None, None),
         };
+        // What was moved for the row above need not be told again.
+        let mut first = String::new();
+        if next.is_some() && !is_given(point) {
+            let own = own_moves(at, point);
+            if own != before {
+                first = words::join(&own);
+            }
+            before = own;
+        }
         points.push(PointRow {
+            first,
             number: Balloon(point.id.to_string()),
             name: point.name.clone(),
             to: Some(choice.point(&point.id)),
             dose: if is_given(point) { String::new() } else { point.dose.clone().unwrap_or_default() },
-            small: if is_given(point) { String::new() } else { small(at, point, &supplies, common) },
+            can: if is_given(point) { String::new() } else { can(point, &supplies) },
+            small: if is_given(point) { String::new() } else { small(point) },
             sign: point.sign.clone().unwrap_or_default(),
             done: done(point, view),
             hindered: hindered(point, view),
@@ -86,7 +98,7 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
     } else {
         let ids: Vec<String> = open.iter().map(|point| point.id.to_string()).collect();
         let words = match in_words(at.stand.as_ref().map(|stand| stand.as_str())) {
-            Some(stand) => format!("{} is oiled", phrase::capital(&stand)),
+            Some(stand) => format!("{} is oiled", capital(&stand)),
             None => "All of these are oiled".to_owned(),
         };
         Some(act("/log/dosings", &words, words::count(open.len(), "point"), &[("points", ids.join(","))])?)
@@ -151,7 +163,7 @@ fn done(point: &RoundPoint, view: &View) -> Option<String> {
     // A sign that was seen before any oil was given in this round says nothing of the oil to come.
     let sign = sign.filter(|_| point.act == Act::Look || given.is_some());
     let said: Vec<String> = given.into_iter().chain(sign).collect();
-    (!said.is_empty()).then(|| phrase::capital(&said.join(", ")))
+    (!said.is_empty()).then(|| capital(&said.join(", ")))
 }
 
 /// Why it was not reached, while it is still to be done.
@@ -203,27 +215,30 @@ impl Supplies {
 fn supply(point: &RoundPoint) -> Option<String> {
     let oil = point.oil.as_ref().filter(|_| point.act != Act::Look)?;
     Some(match &point.can {
-        Some(can) => format!("{}: {}", phrase::capital(&can.name), oil.name),
+        Some(can) => format!("{}: {}", capital(&can.name), oil.name),
         None => oil.name.clone(),
     })
 }
 
 fn setup(at: &AtStand, supplies: &Supplies) -> String {
-    let moved = words::moved(at).map(|moved| phrase::capital(&moved));
+    let moved = words::moved(at).map(|moved| capital(&moved));
     moved.iter().chain(&supplies.0).map(|said| format!("{said}.")).collect::<Vec<_>>().join(" ")
 }
 
-/// What helps to find and serve the point, beyond what holds for the whole stand.
-fn small(at: &AtStand, point: &RoundPoint, supplies: &Supplies, common: bool) -> String {
-    let own: Vec<&str> = point
-        .moves
-        .iter()
-        .filter(|one| !common || !at.points.iter().all(|other| other.moves.contains(one)))
-        .map(String::as_str)
-        .collect();
-    let can = supply(point).filter(|_| supplies.is_mixed());
-    let can = can.map(|_| point.can.as_ref().or(point.oil.as_ref()).map_or_else(String::new, |can| can.name.clone()));
+/// What must be moved for the point, beyond what holds for the whole stand.
+fn own_moves<'a>(at: &AtStand, point: &'a RoundPoint) -> Vec<&'a str> {
+    let is_own = |one: &&String| !at.points.iter().all(|other| other.moves.contains(one));
+    point.moves.iter().filter(is_own).map(String::as_str).collect()
+}
+
+/// Which can to take for the point, where the stand needs more than one.
+fn can(point: &RoundPoint, supplies: &Supplies) -> String {
+    let named = supply(point).filter(|_| supplies.is_mixed());
+    named.and_then(|_| point.can.as_ref().or(point.oil.as_ref())).map_or_else(String::new, |one| one.name.clone())
+}
+
+/// How it is oiled and where it hides.
+fn small(point: &RoundPoint) -> String {
     let method = (point.act != Act::Look).then(|| point.method.to_string());
-    let moved = (!own.is_empty()).then(|| format!("first: {}", words::join(&own)));
-    [can, method, point.place.clone(), moved].into_iter().flatten().collect::<Vec<_>>().join(" · ")
+    capital(&method.into_iter().chain(point.place.clone()).collect::<Vec<_>>().join(": "))
 }

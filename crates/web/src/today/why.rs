@@ -36,6 +36,19 @@ pub(super) fn working(reasoned: &Reasoned<Round>) -> Markup {
         h3 { "Assumed" }
         ul { @for assumed in &reasoned.assumed { li { (capital(&words::assumption(assumed))) "." } } }
         h3 { "Sums" }
-        ul { @for step in reasoned.steps() { li { (words::step(step)) } } }
+        ul { @for (sum, times) in sums(reasoned) { li { (sum) @if times > 1 { "; the same for " (times) " points" } } } }
     }
+}
+
+/// The sums, each once, with how often it was the same.
+fn sums(reasoned: &Reasoned<Round>) -> Vec<(String, usize)> {
+    let mut sums: Vec<(String, usize)> = Vec::new();
+    for step in reasoned.steps() {
+        let said = words::step(step);
+        match sums.iter_mut().find(|(known, _)| *known == said) {
+            Some((_, times)) => *times += 1,
+            None => sums.push((said, 1)),
+        }
+    }
+    sums
 }

@@ -2,8 +2,13 @@
 
 mod assets;
 mod errors;
+mod every;
+mod hand;
 mod host;
+mod log;
+mod machines;
 mod origin;
 mod pattern;
 mod policy;
+mod shelf;
 mod today;

@@ -9,22 +9,22 @@ use crate::parts::{Balloon, Cell, Column, Style, Table};
 use crate::phrase::capital;
 use crate::shop_state::{View, when};
 
-/// One table for each assembly that has points here, and one for those that belong to none.
-pub(super) fn tables(view: &View) -> Vec<Table> {
+/// The name of each assembly that has points here with its table, and last those that belong to none.
+pub(super) fn tables(view: &View) -> Vec<(String, Table)> {
     let chart = &view.machine.chart;
     let named = chart.assemblies.iter().map(|assembly| (Some(&assembly.id), assembly.name.as_str()));
     let all = named.chain([(None, "Elsewhere on the machine")]);
     let tables = all.map(|(id, name)| {
         let points = chart.points_here().filter(|point| point.assembly.as_ref() == id);
-        table(name, points.map(|point| row(view, point)).collect())
+        (name.to_owned(), table(points.map(|point| row(view, point)).collect()))
     });
-    tables.filter(|table| !table.rows.is_empty()).collect()
+    tables.filter(|(_, table)| !table.rows.is_empty()).collect()
 }
 
-fn table(name: &str, rows: Vec<Vec<Cell>>) -> Table {
+fn table(rows: Vec<Vec<Cell>>) -> Table {
     let headings = ["Point", "How oiled", "Oil", "How much", "How often", "Last done"];
     Table {
-        caption: name.to_owned(),
+        caption: words::count(rows.len(), "point"),
         columns: headings.map(|heading| Column::Words(heading.into())).into(),
         rows,
         style: Style::Wide,
@@ -45,7 +45,7 @@ fn row(view: &View, point: &Point) -> Vec<Cell> {
         capital(&point.method.to_string()).into(),
         oil.unwrap_or_default().into(),
         point.dose.as_ref().map_or_else(String::new, |dose| dose.typed.clone()).into(),
-        words::short_interval(&point.every).unwrap_or_default().into(),
+        point.every.iter().map(|every| every.typed.as_str()).collect::<Vec<_>>().join(" or ").into(),
         last.map_or_else(|| "not yet".to_owned(), |mark| when(&view.moment, mark.happened)).into(),
     ]
 }

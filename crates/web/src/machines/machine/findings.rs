@@ -4,6 +4,7 @@ use maud::{Markup, html};
 use shop::chart::{self, Chart, FindingKind};
 
 use crate::parts::Facts;
+use crate::phrase::capital;
 
 /// One finding.
 pub(crate) struct Finding {
@@ -27,15 +28,19 @@ pub(super) fn sorted(chart: &Chart) -> (Vec<Finding>, Vec<Finding>) {
 /// The findings one under another.
 pub(crate) fn told(findings: &[Finding]) -> Markup {
     html! {
-        @for finding in findings {
-            h3 { (finding.heading) }
-            (Facts::new()
-                .say("Found", finding.note.clone())
-                .say("Thread", finding.thread.clone())
-                .say("What fits", finding.fits.clone())
-                .say("Meanwhile", finding.meanwhile.clone())
-                .say("Meanwhile every", finding.interval.clone())
-                .say("Settled", finding.settled.clone()))
+        div.two {
+            @for finding in findings {
+                section.stack {
+                    h3 { (finding.heading) }
+                    (Facts::new()
+                        .say("Found", finding.note.clone())
+                        .say("Thread", finding.thread.clone())
+                        .say("What fits", finding.fits.clone())
+                        .say("Meanwhile", finding.meanwhile.as_deref().map(capital))
+                        .say("Meanwhile every", finding.interval.clone())
+                        .say("Settled", finding.settled.clone()))
+                }
+            }
         }
     }
 }

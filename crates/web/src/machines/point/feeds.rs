@@ -7,7 +7,7 @@ use crate::phrase::{called, capital};
 
 /// The table; nothing where it is not known.
 pub(super) fn table(chart: &Chart, point: &Point) -> Option<Table> {
-    let straight = point.feeds.iter().filter_map(|id| chart.pair(id)).map(|pair| row(chart, pair, "straight"));
+    let straight = point.feeds.iter().filter_map(|id| chart.pair(id)).map(|pair| row(chart, pair, ""));
     let circuits = point.feeds.iter().chain(&point.circuit).filter_map(|id| chart.circuit(id));
     let mut seen = Vec::new();
     let mut rows: Vec<Vec<Cell>> = straight.collect();
