@@ -19,6 +19,14 @@ pub(crate) fn line(text: &str) -> Result<(), Failure> {
     Ok(())
 }
 
+/// A text as it is.
+pub(crate) fn text(text: &str) -> Result<(), Failure> {
+    let mut out = io::stdout().lock();
+    out.write_all(text.as_bytes())?;
+    out.flush()?;
+    Ok(())
+}
+
 /// One JSON object, its keys in the order in which they were made.
 pub(crate) fn json(value: &impl serde::Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value).expect("our own values have text keys only");

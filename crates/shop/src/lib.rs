@@ -10,5 +10,6 @@ pub mod fault;
 pub mod id;
 pub mod logbook;
 pub mod reading;
+pub mod schema;
 pub mod shelf;
 pub mod snapshot;

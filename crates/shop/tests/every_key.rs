@@ -95,6 +95,7 @@ fn value(takes: &Takes, own: &str) -> Option<String> {
         Takes::Date => "2026-03-14".to_owned(),
         Takes::Choice(words) => format!("\"{}\"", words()[0]),
         Takes::Quantity(kind) | Takes::Quantities(kind) => format!("\"{}\"", kind.example()),
+        Takes::Metres => "1.2".to_owned(),
         Takes::Speeds => "[\"94 rpm\", \"0.3 m/s\"]".to_owned(),
         Takes::Dose => "\"2 strokes\"".to_owned(),
         Takes::Intervals => "[\"1 use\", \"4 h\", \"1 week\", \"6 months\"]".to_owned(),

@@ -1,86 +1,46 @@
-//! `chart`: checking a chart file and taking it into the shop.
+//! `chart`: checking chart files, and taking them in and out of the shop.
 
-use std::path::{Path, PathBuf};
+mod bundle;
+mod check;
+mod export;
+mod import;
+mod schema;
+mod show;
+
+use std::path::Path;
 use std::process::ExitCode;
 
-use clap::{Args, Subcommand};
-use shop::audit::audit;
-use shop::fault::{Fault, Severity};
+use clap::Subcommand;
+use shop::fault::Fault;
 use shop::id::Id;
 
 use crate::failure::Failure;
-use crate::{say, shop_file};
 
 use super::Shared;
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Chart {
-    /// Say what is wrong with a chart file, each fault with its line.
-    Check(Check),
-    /// Take a chart file into the shop, as a new machine or as the next revision of one.
-    Import(Import),
-}
-
-#[derive(Debug, Args)]
-pub(crate) struct Check {
-    /// The chart file.
-    file: PathBuf,
-    /// Show every remark of the audit, not only the five that matter most.
-    #[arg(long)]
-    all: bool,
-}
-
-#[derive(Debug, Args)]
-pub(crate) struct Import {
-    /// The chart file.
-    file: PathBuf,
-    /// The machine's id in the shop; the file's name when left out.
-    #[arg(long)]
-    machine: Option<String>,
-    /// Who says so.
-    #[arg(long, default_value = "keeper")]
-    by: String,
+    /// Say what is wrong with a chart file, each fault with its line; then what is doubtful, and what to do about it.
+    Check(check::Check),
+    /// Print the JSON Schema of chart files, for editors that help while one is written.
+    Schema(schema::Schema),
+    /// Print the chart of a machine of the shop as its keepers wrote it.
+    Show(show::Show),
+    /// Take a chart file into the shop, as a new machine or as the next revision of one, with the pictures beside it or in its zip.
+    Import(import::Import),
+    /// Write the chart of a machine to a file: TOML with its pictures beside it, or a zip with both.
+    Export(export::Export),
 }
 
 impl Chart {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         match self {
             Self::Check(check) => check.run(shared),
+            Self::Schema(schema) => schema.run(),
+            Self::Show(show) => show.run(shared).await,
             Self::Import(import) => import.run(shared).await,
+            Self::Export(export) => export.run(shared).await,
         }
-    }
-}
-
-impl Check {
-    fn run(&self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let text = text_of(&self.file)?;
-        let read = shop::chart::Chart::read(&text);
-        let file = self.file.display().to_string();
-        let remarks = read.value.as_ref().map(audit).unwrap_or_default();
-        say::check(
-            &say::Checked { file: &file, text: &text, faults: &read.faults, remarks: &remarks },
-            self.all,
-            shared.json,
-        )?;
-        let faulty = read.faults.iter().any(|fault| fault.severity == Severity::Fault);
-        Ok(if faulty { ExitCode::FAILURE } else { ExitCode::SUCCESS })
-    }
-}
-
-impl Import {
-    async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let text = text_of(&self.file)?;
-        let read = shop::chart::Chart::read(&text);
-        let Some(chart) = read.value else { return Err(refused(&self.file, &text, &read.faults)) };
-        let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
-        let machine = match &self.machine {
-            Some(id) => Id::new(id).map_err(|fault| Failure::Use(fault.to_string()))?,
-            None => machine_id(&self.file, &chart)?,
-        };
-        let revision = open.store.add_chart(&machine, &text, open.at, &self.by).await?;
-        open.store.close().await?;
-        say::line(&format!("{machine}: {}, {} points, revision {revision}", chart.machine.name, chart.points.len()))?;
-        Ok(ExitCode::SUCCESS)
     }
 }
 
@@ -101,18 +61,23 @@ pub(super) fn machine_id(file: &Path, chart: &shop::chart::Chart) -> Result<Id, 
     })
 }
 
+/// The text of a file.
 pub(super) fn text_of(file: &Path) -> Result<String, Failure> {
-    std::fs::read_to_string(file).map_err(|error| {
-        let hint = match error.kind() {
-            std::io::ErrorKind::NotFound => "there is no such file",
-            std::io::ErrorKind::InvalidData => "it is no text in UTF-8",
-            std::io::ErrorKind::IsADirectory => "it is a folder; name the file in it",
-            _ => "the system would not let it be read",
-        };
-        Failure::Use(format!("{} could not be read: {hint}", file.display()))
-    })
+    std::fs::read_to_string(file).map_err(|error| unreadable(file, &error))
 }
 
+/// Why a file could not be read.
+pub(super) fn unreadable(file: &Path, error: &std::io::Error) -> Failure {
+    let hint = match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file",
+        std::io::ErrorKind::InvalidData => "it is no text in UTF-8",
+        std::io::ErrorKind::IsADirectory => "it is a folder; name the file in it",
+        _ => "the system would not let it be read",
+    };
+    Failure::Use(format!("{} could not be read: {hint}", file.display()))
+}
+
+/// A file with faults was not taken.
 pub(super) fn refused(file: &Path, text: &str, faults: &[Fault]) -> Failure {
     let file = file.display().to_string();
     let shown: Vec<String> = faults.iter().map(|fault| fault.shown(&file, text)).collect();

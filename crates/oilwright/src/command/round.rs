@@ -41,8 +41,8 @@ pub(crate) struct Round {
 impl Round {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let (machines, shelf, moment, usual) = match &self.chart {
-            Some(file) => self.from_files(file, shared)?,
-            None => self.from_shop(shared).await?,
+            Some(file) => self.of_files(file, shared)?,
+            None => self.of_shop(shared).await?,
         };
         let hours = match &self.hours {
             Some(text) => hours(text)?,
@@ -57,7 +57,7 @@ impl Round {
         Ok(ExitCode::SUCCESS)
     }
 
-    async fn from_shop(&self, shared: &Shared) -> Result<(Vec<MachineSnapshot>, Shelf, Moment, Time), Failure> {
+    async fn of_shop(&self, shared: &Shared) -> Result<(Vec<MachineSnapshot>, Shelf, Moment, Time), Failure> {
         let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
         let snapshot = if self.machine.is_empty() {
             open.store.snapshot(open.at).await?
@@ -68,9 +68,9 @@ impl Round {
     }
 
     /// A round straight from a chart file: nothing was ever logged, so that every point with an interval is due.
-    fn from_files(
+    fn of_files(
         &self,
-        file: &PathBuf,
+        file: &std::path::Path,
         shared: &Shared,
     ) -> Result<(Vec<MachineSnapshot>, Shelf, Moment, Time), Failure> {
         let chart = super::chart::read(file)?;

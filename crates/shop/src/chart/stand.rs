@@ -24,12 +24,8 @@ pub(super) static KEYS: Element = Element {
     keys: &[
         super::ID,
         Key::must("name", Takes::Text, "what it is called"),
-        Key::may(
-            "x",
-            Takes::Quantity(Kind::Length),
-            "metres to the right of the machine's middle, seen from the front",
-        ),
-        Key::may("y", Takes::Quantity(Kind::Length), "metres from the machine's middle toward its front"),
+        Key::may("x", Takes::Metres, "metres to the right of the machine's middle, seen from the front"),
+        Key::may("y", Takes::Metres, "metres from the machine's middle toward its front"),
     ],
 };
 

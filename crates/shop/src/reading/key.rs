@@ -58,6 +58,8 @@ pub enum Takes {
     Choice(fn() -> Vec<&'static str>),
     /// A quantity with its unit.
     Quantity(Kind),
+    /// A length that may be a bare number of metres.
+    Metres,
     /// A quantity, or a list of them.
     Quantities(Kind),
     /// A speed that turns or slides, or a list of them.

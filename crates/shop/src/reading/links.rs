@@ -16,7 +16,7 @@ use super::log::Log;
 pub struct Made {
     /// What it names.
     pub sort: Sort,
-    /// Where it stands; nothing for the ids that every chart has, such as the stand `front`.
+    /// Where it stands.
     pub span: Option<Range<usize>>,
     /// The examples that have it.
     pub when: When,
@@ -25,6 +25,7 @@ pub struct Made {
 #[derive(Debug, Default)]
 pub(super) struct Links {
     made: BTreeMap<Id, Made>,
+    built_in: BTreeMap<Id, Sort>,
     retired: Vec<(Id, Option<Range<usize>>)>,
     uses: Vec<Use>,
 }
@@ -48,7 +49,7 @@ impl Log {
     pub(super) fn made(&self, id: &Id, sort: Sort, span: Option<Range<usize>>, when: &When) {
         let mut links = self.links.borrow_mut();
         match links.made.get(id) {
-            Some(first) if first.span.is_some() => {
+            Some(first) => {
                 let says = format!(
                     "the id \"{id}\" is already taken by {} further up; ids are unique in the file, so give this one another, such \
                      as \"{id}a\"",
@@ -57,15 +58,16 @@ impl Log {
                 drop(links);
                 self.fault(span, says);
             }
-            _ => {
+            None => {
                 links.made.insert(id.clone(), Made { sort, span, when: when.clone() });
             }
         }
     }
 
-    /// Notes an id that every chart has without writing it.
+    /// Notes an id that every chart has without writing it. An element of another sort may bear it too: a picture called `left`
+    /// does not take the stand away.
     pub(crate) fn built_in(&self, id: &Id, sort: Sort) {
-        self.links.borrow_mut().made.entry(id.clone()).or_insert(Made { sort, span: None, when: When::default() });
+        self.links.borrow_mut().built_in.insert(id.clone(), sort);
     }
 
     /// Notes an id that was used once and may never be used again.
@@ -92,13 +94,16 @@ impl Log {
                         self.fault(span.clone(), says);
                     }
                 }
+                _ if Id::new(id).is_ok_and(|id| links.built_in.get(&id).is_some_and(|sort| sorts.contains(sort))) => {}
                 Some(made) => self.fault(
                     span.clone(),
                     format!("{what} names \"{id}\", which is {}, where {} is wanted", made.sort.name(), wanted(sorts)),
                 ),
                 None => {
                     let of_sort = links.made.iter().filter(|(_, made)| sorts.contains(&made.sort));
-                    let hint = match nearest(id, of_sort.map(|(id, _)| id.as_str())) {
+                    let built_in =
+                        links.built_in.iter().filter(|(_, sort)| sorts.contains(sort)).map(|(id, _)| id.as_str());
+                    let hint = match nearest(id, of_sort.map(|(id, _)| id.as_str()).chain(built_in)) {
                         Some(near) => format!("did you mean \"{near}\"?"),
                         None => format!("write the id of {} that the file holds", wanted(sorts)),
                     };
