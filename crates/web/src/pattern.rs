@@ -103,6 +103,7 @@ fn left_side(key: &FormKey) -> Stand {
     Stand {
         id: "left".into(),
         name: "Left side".into(),
+        spoken: None,
         count: "4 points".into(),
         setup: "Machine stopped, ram wound fully back. Short can: way oil 68.".into(),
         points: vec![

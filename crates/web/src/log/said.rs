@@ -140,7 +140,7 @@ impl Names {
                 html! {
                     (self.link(machine)) ", "
                     @match name {
-                        Some(known) => a href=(address::point(machine, point)) { (point) " " (known.name) },
+                        Some(known) => a href=(address::point(machine, point)) { (point) "\u{a0}" (known.name) },
                         None => { "point " (point) ", no longer on the chart" },
                     }
                 }

@@ -6,6 +6,13 @@ use maud::{Markup, Render, html};
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Balloon(pub String);
 
+impl Balloon {
+    /// The circle with the name of its point, leading to the page of the point.
+    pub fn named(&self, name: &str, to: &str) -> Markup {
+        html! { a.balloon-named href=(to) { (self) span { (name) } } }
+    }
+}
+
 impl Render for Balloon {
     fn render(&self) -> Markup {
         html! { span.balloon { (self.0) } }

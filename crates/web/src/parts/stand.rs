@@ -11,6 +11,8 @@ pub struct Stand {
     pub id: String,
     /// Where to stand: "Left side".
     pub name: String,
+    /// Its name for a reader who does not see what stands above it, where one stand is on the page twice.
+    pub spoken: Option<String>,
     /// How much there is to do: "5 points".
     pub count: String,
     /// What must hold first, and which can to take.
@@ -28,8 +30,9 @@ pub struct Stand {
 impl Render for Stand {
     fn render(&self) -> Markup {
         let heading = format!("{}-name", self.id);
+        let by = self.spoken.is_none().then_some(&heading);
         html! {
-            section.stand id=(self.id) aria-labelledby=(heading) {
+            section.stand id=(self.id) aria-label=[&self.spoken] aria-labelledby=[by] {
                 header.stand-head {
                     h2 id=(heading) { (self.name) }
                     span.stand-count { (self.count) }

@@ -28,7 +28,7 @@ pub(super) fn oils() -> Table {
 pub(super) fn points() -> Table {
     let columns = ["Point", "How oiled", "Oil", "How much", "How often", "Last done"];
     let row = |[number, name, rest @ ..]: [&str; 7]| {
-        let point = html! { a.row href="#working" { (Balloon(number.to_owned())) span { (name) } } };
+        let point = Balloon(number.to_owned()).named(name, "#working");
         [Cell::Part(point)].into_iter().chain(rest.map(Cell::from)).collect()
     };
     Table {

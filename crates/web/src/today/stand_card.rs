@@ -1,7 +1,7 @@
 //! One stand of the round as a card: what to move, which cans to take, the points with the next word to press, and the one
 //! large button. That button writes down oil given and nothing else; signs are seen one by one.
 
-use advice::round::{Act, AtStand, RoundPoint};
+use advice::round::{Act, AtStand, Chosen, RoundPoint};
 use advice::words;
 use maud::Render as _;
 use shop::chart::State;
@@ -118,6 +118,7 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
     Ok(Stand {
         id: anchor.clone(),
         name: at.name.clone(),
+        spoken: (at.state == State::Running).then(|| format!("{}, machine running", at.name)),
         count: count(at),
         setup: setup(at, &supplies),
         points,
@@ -197,9 +198,13 @@ struct Supplies(Vec<String>);
 
 impl Supplies {
     fn of(at: &AtStand) -> Self {
+        let open = || at.points.iter().filter(|point| !point.is_done());
+        let in_can = |oil: &Chosen| open().any(|other| other.can.is_some() && other.oil.as_ref() == Some(oil));
         let mut said = Vec::new();
-        for supply in at.points.iter().filter(|point| !point.is_done()).filter_map(supply) {
-            if !said.contains(&supply) {
+        for point in open() {
+            // Where a can holds the oil it is named with the can, and not a second time without.
+            let is_named = point.can.is_none() && point.oil.as_ref().is_some_and(in_can);
+            if let Some(supply) = supply(point).filter(|supply| !is_named && !said.contains(supply)) {
                 said.push(supply);
             }
         }

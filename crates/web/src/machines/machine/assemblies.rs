@@ -1,7 +1,7 @@
 //! The points of a machine, a table for each part of it.
 
+use advice::round::{Act, act};
 use advice::words;
-use maud::html;
 use shop::chart::Point;
 
 use crate::address;
@@ -36,12 +36,13 @@ fn row(view: &View, point: &Point) -> Vec<Cell> {
     let reservoir = point.reservoir.as_ref().and_then(|id| chart.reservoir(id));
     let oil = point.oil.clone().or_else(|| reservoir?.oil.clone());
     let history = view.machine.history(&point.id);
-    let last = [history.dosed, history.sign_seen, history.sign_missing].into_iter().flatten();
-    let last = last.max_by_key(|mark| (mark.happened, mark.entry));
+    // What is done at a look is looking; anywhere else a sign that was seen is no oil given.
+    let last = match act(point) {
+        Act::Look => [history.sign_seen, history.sign_missing].into_iter().flatten().max_by_key(|mark| mark.entry),
+        Act::Give | Act::TopUp => history.dosed,
+    };
     vec![
-        Cell::Part(html! {
-            a.row href=(address::point(&view.machine.id, &point.id)) { (Balloon(point.id.to_string())) span { (point.name) } }
-        }),
+        Cell::Part(Balloon(point.id.to_string()).named(&point.name, &address::point(&view.machine.id, &point.id))),
         capital(&point.method.to_string()).into(),
         oil.unwrap_or_default().into(),
         point.dose.as_ref().map_or_else(String::new, |dose| dose.typed.clone()).into(),
