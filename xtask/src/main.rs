@@ -2,6 +2,8 @@
 //!
 //! Start with the list of parts in `test.rs`. Nothing here is part of the program that people use.
 
+mod bench;
+mod fuzz;
 mod licences;
 mod run;
 mod setup;
@@ -15,7 +17,10 @@ cargo xtask check                  setup, then test: what the build server runs
 cargo xtask setup                  installs what the tests need (uses the network)
 cargo xtask test                   runs every part (never uses the network)
            --only PART             runs one part
-           --keep-going            goes on after a part has failed";
+           --keep-going            goes on after a part has failed
+cargo xtask fuzz                   ten minutes of odd texts for the file readers
+           --seconds N             as long as that
+cargo xtask bench                  the benchmarks, printed";
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -37,6 +42,8 @@ fn dispatch(words: &[&str]) -> Result<(), String> {
         }
         ["setup"] => setup::setup(),
         ["test", options @ ..] => test::test(options),
+        ["fuzz", options @ ..] => fuzz::fuzz(options),
+        ["bench"] => bench::bench(),
         _ => Err(format!("{USAGE}\n\nThe parts of the test, in order:\n{}", test::parts())),
     }
 }

@@ -5,6 +5,7 @@
 use std::fs;
 use std::path::Path;
 
+use crate::fuzz;
 use crate::run::{Run, root};
 
 /// A package of the operating system.
@@ -26,6 +27,7 @@ const PACKAGES: &[Package] = &[
         why: "the cross-checks run in a Python environment of their own",
         present: "python3 -c 'import ensurepip, venv'",
     },
+    Package { name: "g++", why: "the fuzz target's engine is built with it", present: "c++ --version" },
     Package { name: "git", why: "the tidy rules ask it which files belong to the project", present: "git --version" },
 ];
 
@@ -35,12 +37,23 @@ const REQUIREMENTS: &str = "reference/crosscheck/requirements.txt";
 pub(crate) fn setup() -> Result<(), String> {
     system_packages()?;
     Run::new("cargo", &["fetch", "--locked"]).go()?;
+    Run::new("cargo", &["fetch", "--locked", "--manifest-path", "fuzz/Cargo.toml"]).go()?;
+    fuzz_runner()?;
     browser_packages()?;
     python_packages()?;
     if Run::new("cargo", &["nextest", "--version"]).text().is_err() {
         println!("cargo-nextest is not here, so the tests will run by `cargo test`.");
     }
     Ok(())
+}
+
+fn fuzz_runner() -> Result<(), String> {
+    if Run::new("cargo", &["fuzz", "--version"]).text().is_ok() {
+        println!("The runner of the fuzz target: here.");
+        return Ok(());
+    }
+    println!("The runner of the fuzz target is missing; building it takes half a minute.");
+    Run::new("cargo", &["install", "cargo-fuzz", "--locked", "--quiet", "--version", fuzz::RUNNER]).go()
 }
 
 fn system_packages() -> Result<(), String> {

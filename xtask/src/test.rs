@@ -6,7 +6,7 @@ use std::fs;
 use std::time::Instant;
 
 use crate::run::{Run, root};
-use crate::{licences, tidy};
+use crate::{fuzz, licences, tidy};
 
 struct Part {
     name: &'static str,
@@ -23,6 +23,7 @@ const PARTS: &[Part] = &[
     Part { name: "tests", what: "tests and examples in Rust", run: tests },
     Part { name: "docs", what: "rustdoc, warnings as errors", run: docs },
     Part { name: "cross-checks", what: "our numbers against other libraries", run: cross_checks },
+    Part { name: "fuzz", what: "odd texts for the file readers", run: fuzz::briefly },
     Part { name: "browser", what: "the pages in a real browser", run: browser },
 ];
 

@@ -1,0 +1,34 @@
+// Every page of the demo, on a phone and on a desk, light and dark: no accessibility fault under the real policy, no sideways scroll,
+// no script error, no blocked style, nothing asked of another host.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { violations } from './axe.js';
+import { desk, phone, start } from './browser.js';
+
+const pages = [
+  '/', '/?machine=knee-mill', '/machines', '/machines/crank-shaper', '/machines/knee-mill',
+  '/machines/crank-shaper/points/9', '/machines/knee-mill/points/2', '/shelf', '/log', '/hand', '/pattern', '/machines/nowhere',
+];
+
+let shop;
+before(async () => { shop = await start(); });
+after(() => shop?.close());
+
+for (const path of pages) {
+  test(path, async () => {
+    for (const [size, settings] of Object.entries({ phone, desk })) {
+      for (const colorScheme of ['light', 'dark']) {
+        const { page, response, faults, close } = await shop.open(path, { ...settings, colorScheme });
+        const missing = path === '/machines/nowhere';
+        assert.equal(response.status(), missing ? 404 : 200);
+        assert.match(response.headers()['content-security-policy'], /default-src 'none'/);
+        assert.deepEqual(await violations(page), [], `${size}, ${colorScheme}`);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+        assert.ok(wide <= 0, `${size}: ${wide} px too wide`);
+        // The browser itself reports the answer 404 as an error of the console.
+        assert.deepEqual(faults.filter((fault) => !(missing && fault.includes('404'))), []);
+        await close();
+      }
+    }
+  });
+}
