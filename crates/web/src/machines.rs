@@ -54,7 +54,7 @@ pub(crate) async fn show(State(shop): State<Shop>) -> Result<Markup, Error> {
 
 impl Machines {
     fn page(self) -> Page {
-        let count = words::count(self.rows.len(), "machine");
+        let count = self.rows.len().to_string();
         let figures = |heading: &str| Column::Figures(heading.to_owned());
         let words = |heading: &str| Column::Words(heading.to_owned());
         let rows = self.rows.into_iter().map(|row| {

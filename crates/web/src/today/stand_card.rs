@@ -53,22 +53,19 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
             act(to, words, about.clone(), &more)
         };
         let looks = point.act == Act::Look || (is_given(point) && point.sign.is_some());
-        let (next, other) = match sign(point) {
-            Some(Sign::Seen(_)) => (None, None),
-            _ if point.act != Act::Look && !is_given(point) => {
-                let word = if point.act == Act::TopUp { "Topped up" } else { "Oiled" };
-                (Some(press("/log/dosings", word, &[])?), None)
-            }
-            seen if looks => {
-                let other = match seen {
-                    None => Some(press("/log/signs", "Not seen", &[("sign", "missing".to_owned())])?),
-                    _ => None,
-                };
-                (Some(press("/log/signs", "Seen", &[("sign", "seen".to_owned())])?), other)
-            }
-            _ => (None, None),
+        let (next, other) = if point.act != Act::Look && !is_given(point) {
+            let word = if point.act == Act::TopUp { "Topped up" } else { "Oiled" };
+            (Some(press("/log/dosings", word, &[])?), None)
+        } else if !looks || matches!(sign(point), Some(Sign::Seen(_))) {
+            (None, None)
+        } else {
+            // What was looked for and missing may still come; that it is missing is not said twice.
+            let other = match sign(point) {
+                None => Some(press("/log/signs", "Not seen", &[("sign", "missing".to_owned())])?),
+                Some(_) => None,
+            };
+            (Some(press("/log/signs", "Seen", &[("sign", "seen".to_owned())])?), other)
         };
-        // What was moved for the row above need not be told again.
         let mut first = String::new();
         if next.is_some() && !is_given(point) {
             let own = own_moves(at, point);

@@ -214,3 +214,32 @@ async fn every_kind_of_entry_that_the_page_writes_is_about_a_point_or_a_run() {
     let kinds: Vec<Kind> = bench.entries().await.iter().map(|entry| entry.said.body.kind()).collect();
     assert_eq!(kinds, [Kind::Dosed, Kind::Ran]);
 }
+
+#[tokio::test]
+async fn a_sign_seen_before_the_oil_says_nothing_of_the_oil_to_come() {
+    let bench = Bench::new().await;
+    led(&bench.press(&form(&bench.page("/machines/drill/points/1").await, "Seen", ""), &[]).await);
+    let page = bench.pass(5).page(DRILL).await;
+    led(&bench.press(&form(&page, "Oiled", "point 1,"), &[]).await);
+    let page = bench.page(DRILL).await;
+    let row = row(&page, "stand-left", "1");
+    assert!(row.contains("Oiled at 9:05") && !row.contains("seen at"), "{row}");
+    assert!(find(&page, "Seen", "point 1,").is_some());
+}
+
+#[tokio::test]
+async fn an_old_form_sent_anew_does_not_write_what_it_left_out_the_first_time() {
+    let bench = Bench::new().await;
+    let stale = bench.page(DRILL).await;
+    let whole = form(&stale, "The left side is oiled", "");
+    led(&bench.press(&form(&stale, "Oiled", "point 2,"), &[]).await);
+    led(&bench.press(&whole, &[]).await);
+    assert_eq!(said(&bench.entries().await), ["2 dosed", "1 dosed", "3 dosed"], "point 2 had its oil already");
+    for _ in 0..2 {
+        let undo = form(&bench.pass(1).page(DRILL).await, "Undo", "Left side");
+        led(&bench.press(&undo, &[]).await);
+    }
+    let before = bench.whole_log().await.len();
+    led(&bench.press(&whole, &[]).await);
+    assert_eq!(bench.whole_log().await.len(), before);
+}
