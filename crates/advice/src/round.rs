@@ -16,7 +16,7 @@ pub use serving::{Serving, serving};
 
 use std::collections::BTreeMap;
 
-use shop::chart::{Method, Point, State};
+use shop::chart::{Chart, FindingKind, Method, Point, State};
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::{MachineSnapshot, Mark, Moment};
@@ -163,6 +163,10 @@ pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &P
     let mut asleep = 0;
     let mut points: Vec<(&Point, RoundPoint)> = Vec::new();
     for point in chart.points_here() {
+        if is_unknown_hole(chart, &point.id) {
+            assumed.holes.push(point.id.clone());
+            continue;
+        }
         let history = machine.history(&point.id);
         let progress = Progress::since(start, &history);
         if !due::is_awake(machine, point, plan) {
@@ -224,6 +228,13 @@ pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &P
     reasoned
 }
 
+/// Whether nobody knows what a point feeds: an open finding calls it a hole of unknown purpose. Nothing is put into such a hole by
+/// rote, for it may lead to a clutch, a switch or nowhere.
+fn is_unknown_hole(chart: &Chart, point: &Id) -> bool {
+    let open = chart.findings.iter().filter(|finding| finding.settled.is_none() && finding.kind == FindingKind::Hole);
+    open.into_iter().any(|finding| finding.of.contains(point))
+}
+
 /// The sign to look for: the point's own, or the level mark of the reservoir that is filled here.
 fn sign_of(machine: &MachineSnapshot, point: &Point) -> Option<String> {
     let level = || {
@@ -252,6 +263,7 @@ struct Assumed {
     no_oil: Vec<Id>,
     no_stand: Vec<Id>,
     no_interval: Vec<Id>,
+    holes: Vec<Id>,
     drops: bool,
 }
 
@@ -278,6 +290,7 @@ impl Assumed {
             (self.no_oil, Assumption::OilNotCharted as fn(Vec<Id>) -> Assumption),
             (self.no_stand, Assumption::StandNotCharted),
             (self.no_interval, Assumption::NoInterval),
+            (self.holes, Assumption::UnknownHole),
         ];
         told.extend(lists.into_iter().filter(|(ids, _)| !ids.is_empty()).map(|(ids, of)| of(ids)));
         if self.drops {

@@ -7,7 +7,7 @@ mod round;
 mod step;
 
 pub use assumption::assumption;
-pub use due::{due, due_because};
+pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use round::{caution, moved, short_interval, summary};
 pub use step::{source, step, warning};

@@ -36,6 +36,8 @@ pub enum Assumption {
     StandNotCharted(Vec<Id>),
     /// These points have no interval, so that the round cannot know when they are due.
     NoInterval(Vec<Id>),
+    /// Nobody knows what these points feed, so that the round leaves them out until it is settled.
+    UnknownHole(Vec<Id>),
     /// How this example is built is not settled, so that the points of every choice are in the round.
     OptionNotSettled(Id),
     /// Doses given in drops hold so much oil each.

@@ -147,6 +147,18 @@ fn an_open_finding_shortens_the_interval_until_it_is_settled() {
 }
 
 #[test]
+fn a_hole_of_unknown_purpose_is_never_in_the_round_until_it_is_settled() {
+    let point = "[[point]]\nid = \"1\"\nname = \"n\"\nmethod = \"oil hole\"\nevery = \"1 use\"\n";
+    let finding = "[[finding]]\nid = \"F1\"\nkind = \"hole\"\nof = [\"1\"]\n";
+    let open = Bench::new(&format!("{point}{finding}"));
+    assert!(open.left(NOW, 1.0, None).is_empty());
+    assert!(
+        open.round(NOW, 1.0, None).assumed.iter().any(|a| matches!(a, advice::working::Assumption::UnknownHole(_)))
+    );
+    assert!(is_due(&Bench::new(&format!("{point}{finding}settled = \"traced to the quill\"\n")), 1.0));
+}
+
+#[test]
 fn a_look_is_made_when_its_sign_was_seen_and_not_by_oil() {
     let mut bench = Bench::new(
         "[[point]]\nid = \"1\"\nname = \"Sight glass\"\nmethod = \"circulating pump\"\nsetup = [\"running\"]\nsign = \"a stream\"\nevery = \"1 use\"\n",

@@ -1,7 +1,7 @@
 //! Doses, intervals and speeds as people type them.
 
-use shop::amount::{Clock, Dose, DoseAmount, Interval, IntervalFault, Speed};
-use shop::reading::{says_dose, says_interval};
+use shop::amount::{Clock, Dose, DoseAmount, Interval, IntervalFault, Speed, read_run};
+use shop::reading::{says_dose, says_interval, says_run};
 use tribology::quantity::{Quantity as _, TypedFault};
 
 #[track_caller]
@@ -51,6 +51,18 @@ fn half_a_use_is_refused_with_a_right_one_beside_it() {
     assert!(says_interval("`every`", &fault).contains("\"1 use\""));
     assert!(Interval::read("0 h").is_err());
     assert!(Interval::read("often").is_err());
+}
+
+#[test]
+fn hours_of_a_run_are_read_as_people_type_them() {
+    for (text, hours) in [("3", 3.0), (" 3 h ", 3.0), ("90 min", 1.5), ("24", 24.0), ("2,5 h", 2.5)] {
+        let read = read_run(text).unwrap_or_else(|fault| panic!("{text}: {fault:?}"));
+        assert!((read.hours() - hours).abs() < 1e-9, "{text}: {read:?}");
+    }
+    for text in ["", "two", "0", "-1", "25", "24.1 h", "3 L", "1,000", "3 h 20"] {
+        let fault = read_run(text).expect_err(text);
+        assert!(says_run("`hours`", &fault).contains("\"90 min\""), "{text}");
+    }
 }
 
 #[test]

@@ -20,7 +20,7 @@ use shop::chart;
 use crate::hand::Hand;
 use crate::parts::{Empty, Filter, Fold, Form, Link, Note, Page, Section, Stand, TitleBlock};
 use crate::shop_state::Shop;
-use crate::{Error, FormKey, address, hours, phrase};
+use crate::{Error, FormKey, address, phrase};
 
 /// The page of today's round.
 struct Today {
@@ -75,7 +75,7 @@ pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Query(asked): Que
         machine: view.name().to_owned(),
         machine_page: address::machine(&choice.machine),
         job: choice.job_name.clone(),
-        hours: hours::said(choice.hours),
+        hours: words::hours(choice.hours),
         by: hand.name().to_owned(),
         hand: choice.hand(),
         today: choice.today(),

@@ -39,6 +39,13 @@ pub fn assumption(assumption: &Assumption) -> String {
             if points.len() == 1 { "has" } else { "have" },
             if points.len() == 1 { "it" } else { "them" }
         ),
+        Assumption::UnknownHole(points) => format!(
+            "{} {} {} left out until it is settled what {}",
+            points_word(points.len()),
+            list(points),
+            if points.len() == 1 { "is" } else { "are" },
+            if points.len() == 1 { "it feeds" } else { "they feed" }
+        ),
         Assumption::OptionNotSettled(option) => {
             format!("how this example is built is not settled for \"{option}\", so the points of every choice are in the round")
         }

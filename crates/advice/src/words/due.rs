@@ -31,7 +31,7 @@ pub fn due_because(reasons: &[Due]) -> String {
 
 /// `3 h`, `2.5 h`.
 #[must_use]
-pub(super) fn hours(time: Time) -> String {
+pub fn hours(time: Time) -> String {
     let tenths = (time.hours() * 10.0).round() / 10.0;
     format!("{tenths} h")
 }

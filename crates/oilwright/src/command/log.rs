@@ -2,7 +2,7 @@
 
 use std::process::ExitCode;
 
-use advice::round::serving;
+use advice::round::{Act, act, serving};
 use clap::{Args, Subcommand};
 use shop::id::Id;
 use shop::logbook::{BatchKey, Body, EntryId, NewEntry, Subject};
@@ -169,7 +169,7 @@ async fn said(what: &What, open: &OpenShop) -> Result<Vec<Said>, Failure> {
                 Body::Dosed {
                     oil: serving.oil.map(|oil| oil.id),
                     can: serving.can.map(|can| can.id),
-                    amount: amount.clone().or(serving.dose.said),
+                    amount: amount.clone().or(serving.dose.said.filter(|_| act(point) == Act::Give)),
                 }
             })?
         }

@@ -92,7 +92,8 @@ impl Diary {
                 if point.act != Act::Look {
                     let (oil, can) =
                         (point.oil.as_ref().map(|o| o.id.clone()), point.can.as_ref().map(|c| c.id.clone()));
-                    let body = Body::Dosed { oil, can, amount: point.dose.clone() };
+                    let amount = point.dose.clone().filter(|_| point.act == Act::Give);
+                    let body = Body::Dosed { oil, can, amount };
                     let mark = self.write(2 * number, now, hand, subject.clone(), body);
                     self.history(machine, &point.id).dosed = Some(mark);
                 }

@@ -37,6 +37,8 @@ pub struct Finding {
     pub note: Option<String>,
     /// The thread of a hole or a missing part.
     pub thread: Option<String>,
+    /// The size of a hole or a missing part: bore, depth, across flats.
+    pub size: Option<String>,
     /// What fits in its place, by dimension.
     pub equivalent: Option<String>,
     /// What covers it meanwhile.
@@ -56,6 +58,7 @@ pub(super) static KEYS: Element = Element {
         Key::may("of", Takes::Mentions(Sort::ON_A_CHART), "the element that it is about"),
         Key::may("note", Takes::Text, "what was found"),
         Key::may("thread", Takes::Text, "the thread of a hole or a missing part"),
+        Key::may("size", Takes::Text, "the size of a hole or a missing part: bore, depth, across flats"),
         Key::may("equivalent", Takes::Text, "what fits in its place, by dimension"),
         Key::may("meanwhile", Takes::Text, "what covers it meanwhile"),
         Key::may("interval", Takes::Intervals, "the interval that holds meanwhile"),
@@ -70,6 +73,7 @@ pub(super) fn read(table: &Table<'_>) -> Option<Finding> {
         of: table.links("of"),
         note: table.text("note"),
         thread: table.text("thread"),
+        size: table.text("size"),
         equivalent: table.text("equivalent"),
         meanwhile: table.text("meanwhile"),
         interval: table.intervals("interval"),

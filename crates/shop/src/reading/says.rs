@@ -84,7 +84,7 @@ fn says(what: &str, fault: &TypedFault, example: &str) -> String {
         }
         TypedFault::UnclearComma { text } => {
             format!(
-                "{what} is \"{text}\", where the comma may part thousands or decimals; write it with a point, or without the comma"
+                "{what} is \"{text}\", where the comma may part thousands or decimals; write it with a point or without the comma, like {example}"
             )
         }
         TypedFault::PairDisagrees { first, second, second_in_first_unit, unit } => format!(

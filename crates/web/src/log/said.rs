@@ -11,7 +11,7 @@ use shop::snapshot::ShopSnapshot;
 use crate::parts::{Action, Cell, Column, Style, Table};
 use crate::phrase::{called, capital, small};
 use crate::shop_state::{Shop, when};
-use crate::{Error, FormKey, address, hours};
+use crate::{Error, FormKey, address};
 
 /// What the things of a shop are called.
 pub(crate) struct Names(ShopSnapshot);
@@ -191,7 +191,7 @@ impl Names {
                     let known = machine.and_then(|machine| self.chart(machine)?.job(job));
                     known.map_or_else(|| job.to_string(), |known| known.name.clone())
                 });
-                with(&format!("Ran {}", hours::said(*time)), &job)
+                with(&format!("Ran {}", advice::words::hours(*time)), &job)
             }
             Body::Level { reading } => format!("Level read: {reading}"),
             Body::Filled { oil, amount } => {

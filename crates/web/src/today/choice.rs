@@ -110,7 +110,8 @@ impl Choice {
     /// The form that chooses anew.
     pub(crate) fn filter(&self, view: &View) -> Filter {
         let machines = view.all.iter().map(|row| Answer::new(row.id.as_str(), &row.name)).collect();
-        let hours = if self.asked.hours.is_empty() { hours::said(self.hours) } else { self.asked.hours.clone() };
+        let hours =
+            if self.asked.hours.is_empty() { advice::words::hours(self.hours) } else { self.asked.hours.clone() };
         let field = |name: &str, label: &str, entry, value: &str, fault: &Option<String>| Field {
             name: name.to_owned(),
             form: "choose".to_owned(),

@@ -4,9 +4,9 @@ use shop::id::Id;
 
 use super::Choice;
 use super::choice::jobs;
+use crate::FormKey;
 use crate::parts::{Entry, Field, Form};
 use crate::shop_state::View;
-use crate::{FormKey, hours};
 
 /// What is asked, what was answered so far, and what is wrong with it.
 pub(crate) struct Ran {
@@ -23,7 +23,7 @@ impl Ran {
     pub(crate) fn planned(choice: &Choice) -> Self {
         Self {
             machine: choice.machine.clone(),
-            hours: hours::said(choice.hours),
+            hours: advice::words::hours(choice.hours),
             job: choice.job.as_ref().map_or_else(String::new, |job| job.to_string()),
             planned: choice.typed_hours().to_owned(),
             hours_fault: None,

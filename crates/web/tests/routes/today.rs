@@ -164,7 +164,12 @@ async fn a_choice_that_cannot_be_is_told_beside_its_field() {
     let bench = Bench::new().await;
     let page = bench.page("/?machine=drill&job=threading&hours=two").await;
     assert_eq!(all(&page, "#choose-hours[aria-invalid=true]")[0].attr("value"), Some("two"));
-    assert_eq!(words(&page, "#choose-hours-fault"), ["\"two\" is no length of time. Write it like 3, 3 h or 90 min."]);
+    assert_eq!(
+        words(&page, "#choose-hours-fault"),
+        [
+            "What was typed here is \"two\", which does not begin with a number; write it like \"3\", \"2.5 h\" or \"90 min\"."
+        ]
+    );
     assert_eq!(words(&page, "#choose-job-fault").len(), 1);
     assert_eq!(all(&page, "details[open] .filter").len(), 1, "the form is in sight");
     assert_eq!(words(&page, ".title-block dd")[1..3], ["Ordinary work", "3 h"], "the usual is taken meanwhile");
