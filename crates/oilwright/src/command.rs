@@ -15,8 +15,8 @@ use std::process::ExitCode;
 
 use ::shop::amount::read_run;
 use ::shop::reading::says_run;
-use clap::{Args, Parser, Subcommand};
-use tribology::quantity::Time;
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use tribology::quantity::{Time, Units};
 
 use crate::failure::Failure;
 
@@ -39,12 +39,33 @@ pub(crate) struct Shared {
     /// The moment, on the shop's clock, so that an answer can be had again; now when left out.
     #[arg(long, global = true, value_name = "2026-11-25T09:00")]
     pub(crate) at: Option<String>,
+    /// How sums are said; the shop's setting when left out. What was typed stays as it was typed.
+    #[arg(long, global = true, value_enum)]
+    pub(crate) units: Option<Habit>,
     /// Print one JSON object.
     #[arg(long, global = true)]
     pub(crate) json: bool,
     /// Show how the answer was worked out.
     #[arg(long, global = true)]
     pub(crate) working: bool,
+}
+
+/// A habit of measuring.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Habit {
+    /// Millimetres, litres, bar, °C.
+    Metric,
+    /// Inches, US gallons, psi, °F.
+    Us,
+}
+
+impl From<Habit> for Units {
+    fn from(habit: Habit) -> Self {
+        match habit {
+            Habit::Metric => Self::Metric,
+            Habit::Us => Self::Us,
+        }
+    }
 }
 
 #[derive(Debug, Subcommand)]

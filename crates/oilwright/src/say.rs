@@ -5,7 +5,7 @@ mod faults;
 mod round;
 
 pub(crate) use faults::{Checked, check};
-pub(crate) use round::rounds;
+pub(crate) use round::{How, rounds};
 
 use std::io::{self, Write as _};
 

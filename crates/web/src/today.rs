@@ -86,7 +86,7 @@ pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Query(asked): Que
         groups,
         run: run::form(&view, Ran::planned(&choice), FormKey::fresh()?),
         why: why::points(round),
-        working: why::working(&reasoned),
+        working: why::working(&reasoned, view.settings.units),
     };
     Ok(today.page().render())
 }

@@ -1,12 +1,14 @@
 //! A line of working in words: the formula, what went in, what came out, and how firmly it stands.
 
+use tribology::quantity::{Kind, Units, usual_unit};
 use tribology::{Standing, Step, Symbol, Warning};
 
-/// A step as a line: `Strokes of the can: volume / stroke; volume = 1.6e-6 m³, … = 2 (common practice)`.
+/// A step as a line: `Strokes of the can: volume / stroke; volume = 1.6 mL, stroke = 0.8 mL; count = 2 (common practice, no source)`.
 #[must_use]
-pub fn step(step: &Step) -> String {
-    let inputs: Vec<String> = step.symbols.iter().map(symbol).collect();
-    format!("{}: {}; {}; {} ({})", step.name, step.formula, inputs.join(", "), symbol(&step.result), source(step))
+pub fn step(step: &Step, units: Units) -> String {
+    let inputs: Vec<String> = step.symbols.iter().map(|one| symbol(one, units)).collect();
+    let (name, formula, result) = (step.name, step.formula, symbol(&step.result, units));
+    format!("{name}: {formula}; {}; {result} ({})", inputs.join(", "), source(step))
 }
 
 /// The source and standing of a step, once where they say the same.
@@ -30,14 +32,17 @@ pub fn warning(warning: &Warning) -> String {
     }
 }
 
-/// `since = 3 h`: seconds and cubic metres are said in the units of the workshop.
-fn symbol(symbol: &Symbol) -> String {
-    let said = match symbol.unit {
-        "s" if symbol.si >= 3600.0 => format!("{} h", tidy(symbol.si / 3600.0)),
-        "s" => format!("{} s", tidy(symbol.si)),
-        "m³" => format!("{} mL", tidy(symbol.si * 1e6)),
-        "" => tidy(symbol.si),
-        unit => format!("{} {unit}", tidy(symbol.si)),
+/// `since = 3 h`: base units are said in those of the workshop.
+fn symbol(symbol: &Symbol, units: Units) -> String {
+    let kind = Kind::ALL.iter().find(|kind| kind.si_symbol() == symbol.unit);
+    let said = match kind {
+        // Running hours stay hours however many they are: intervals are written so.
+        Some(Kind::Time) if symbol.si >= 3600.0 => format!("{} h", tidy(symbol.si / 3600.0)),
+        Some(kind) => {
+            let unit = usual_unit(*kind, units, symbol.si);
+            format!("{} {}", tidy(unit.from_si(symbol.si)), unit.symbol)
+        }
+        None => tidy(symbol.si),
     };
     format!("{} = {said}", symbol.symbol)
 }

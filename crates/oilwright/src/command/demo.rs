@@ -8,6 +8,7 @@ use clap::Args;
 use jiff::Timestamp;
 use store::Store;
 use tempfile::TempDir;
+use tribology::quantity::Units;
 use web::Clock;
 
 use crate::failure::Failure;
@@ -39,7 +40,8 @@ impl Demo {
         let plan = Plan { job: None, hours: settings.hours };
         let rounds: Vec<_> =
             snapshot.machines.iter().map(|machine| round(machine, &snapshot.shelf, &snapshot.moment, &plan)).collect();
-        say::rounds(&rounds, shared.json, shared.working)?;
+        let units = shared.units.map_or(settings.units, Units::from);
+        say::rounds(&rounds, say::How { json: shared.json, working: shared.working, units })?;
         // One object on standard output is for a program, which would wait for ever on a server.
         if self.print || shared.json {
             store.close().await?;

@@ -10,7 +10,7 @@ use shop::fault::nearest;
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::{MachineSnapshot, Moment};
-use tribology::quantity::Time;
+use tribology::quantity::{Time, Units};
 
 use crate::failure::Failure;
 use crate::{moment, say, shop_file};
@@ -38,48 +38,60 @@ pub(crate) struct Round {
     shelf: Option<PathBuf>,
 }
 
+/// Where a round is worked out from: a shop, or files.
+struct Source {
+    machines: Vec<MachineSnapshot>,
+    shelf: Shelf,
+    moment: Moment,
+    hours: Time,
+    units: Units,
+}
+
 impl Round {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let (machines, shelf, moment, usual) = match &self.chart {
+        let source = match &self.chart {
             Some(file) => self.of_files(file, shared)?,
             None => self.of_shop(shared).await?,
         };
         let hours = match &self.hours {
             Some(text) => hours(text)?,
-            None => usual,
+            None => source.hours,
         };
-        let mut rounds = Vec::with_capacity(machines.len());
-        for machine in &machines {
+        let mut rounds = Vec::with_capacity(source.machines.len());
+        for machine in &source.machines {
             let plan = Plan { job: self.job_of(machine)?, hours };
-            rounds.push(round(machine, &shelf, &moment, &plan));
+            rounds.push(round(machine, &source.shelf, &source.moment, &plan));
         }
-        say::rounds(&rounds, shared.json, shared.working)?;
+        let how = say::How {
+            json: shared.json,
+            working: shared.working,
+            units: shared.units.map_or(source.units, Units::from),
+        };
+        say::rounds(&rounds, how)?;
         Ok(ExitCode::SUCCESS)
     }
 
-    async fn of_shop(&self, shared: &Shared) -> Result<(Vec<MachineSnapshot>, Shelf, Moment, Time), Failure> {
+    async fn of_shop(&self, shared: &Shared) -> Result<Source, Failure> {
         let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
         let snapshot = if self.machine.is_empty() {
             open.store.snapshot(open.at).await?
         } else {
             open.store.snapshot_of(&open.machine_ids(&self.machine).await?, open.at).await?
         };
-        Ok((snapshot.machines, snapshot.shelf, snapshot.moment, open.settings.hours))
+        let (hours, units) = (open.settings.hours, open.settings.units);
+        Ok(Source { machines: snapshot.machines, shelf: snapshot.shelf, moment: snapshot.moment, hours, units })
     }
 
     /// A round straight from a chart file: nothing was ever logged, so that every point with an interval is due.
-    fn of_files(
-        &self,
-        file: &std::path::Path,
-        shared: &Shared,
-    ) -> Result<(Vec<MachineSnapshot>, Shelf, Moment, Time), Failure> {
+    fn of_files(&self, file: &std::path::Path, shared: &Shared) -> Result<Source, Failure> {
         let chart = super::chart::read(file)?;
         let shelf = self.shelf.as_ref().map_or(Ok(Shelf::default()), |file| super::shelf::read(file))?;
         let zone = TimeZone::system();
         let moment = Moment { instant: moment::instant(shared.at.as_deref(), &zone)?, zone };
         let id = super::chart::machine_id(file, &chart)?;
         let machine = MachineSnapshot { id, revision: 1, chart, points: Default::default(), runs: Vec::new() };
-        Ok((vec![machine], shelf, moment, Time::from_hours(USUAL_HOURS)))
+        let hours = Time::from_hours(USUAL_HOURS);
+        Ok(Source { machines: vec![machine], shelf, moment, hours, units: Units::Metric })
     }
 
     /// The job by its id or name.

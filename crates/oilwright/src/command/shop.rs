@@ -30,9 +30,6 @@ pub(crate) struct New {
     /// The shop's time zone by its name, such as Europe/Lisbon; the computer's own when left out.
     #[arg(long)]
     zone: Option<String>,
-    /// How lengths and volumes are said when nobody typed them.
-    #[arg(long, default_value = "metric", value_parser = ["metric", "us"])]
-    units: String,
     /// The usual length of a day's work at one machine.
     #[arg(long, default_value = "3 h")]
     hours: String,
@@ -62,7 +59,7 @@ impl New {
         let settings = Settings {
             name: self.name,
             zone,
-            units: if self.units == "us" { Units::Us } else { Units::Metric },
+            units: shared.units.map_or(Units::Metric, Units::from),
             hours: hours(&self.hours)?,
             conditions: Conditions::default(),
         };

@@ -5,6 +5,7 @@ use advice::words;
 use advice::working::Reasoned;
 use serde::Serialize;
 use shop::chart::State;
+use tribology::quantity::Units;
 
 use crate::failure::Failure;
 
@@ -47,10 +48,18 @@ struct PointRow {
     not_reached: Option<String>,
 }
 
+/// How an answer is printed.
+#[derive(Clone, Copy)]
+pub(crate) struct How {
+    pub(crate) json: bool,
+    pub(crate) working: bool,
+    pub(crate) units: Units,
+}
+
 /// Prints rounds: one machine gives one object, several give a list under `rounds`.
-pub(crate) fn rounds(rounds: &[Reasoned<Round>], json: bool, working: bool) -> Result<(), Failure> {
-    if json {
-        let rows: Vec<RoundRow> = rounds.iter().map(row).collect();
+pub(crate) fn rounds(rounds: &[Reasoned<Round>], how: How) -> Result<(), Failure> {
+    if how.json {
+        let rows: Vec<RoundRow> = rounds.iter().map(|round| row(round, how.units)).collect();
         return match rows.as_slice() {
             [only] => super::json(only),
             several => super::json(&serde_json::json!({ "rounds": several })),
@@ -63,12 +72,12 @@ pub(crate) fn rounds(rounds: &[Reasoned<Round>], json: bool, working: bool) -> R
         if number > 0 {
             super::line("")?;
         }
-        printed(round, working)?;
+        printed(round, how)?;
     }
     Ok(())
 }
 
-fn printed(reasoned: &Reasoned<Round>, working: bool) -> Result<(), Failure> {
+fn printed(reasoned: &Reasoned<Round>, how: How) -> Result<(), Failure> {
     let round = reasoned.value();
     let job = round.plan.job.as_ref().map(|job| format!(", {job}")).unwrap_or_default();
     let clock = round.at.clock().strftime("%A %-d %B %Y, %H:%M");
@@ -95,8 +104,8 @@ fn printed(reasoned: &Reasoned<Round>, working: bool) -> Result<(), Failure> {
         super::line("")?;
         super::line(&format!("Asleep: {} that only other jobs need.", words::count(round.asleep, "point")))?;
     }
-    if working {
-        worked_out(reasoned)?;
+    if how.working {
+        worked_out(reasoned, how.units)?;
     }
     Ok(())
 }
@@ -136,11 +145,11 @@ fn point(point: &RoundPoint) -> Result<(), Failure> {
     Ok(())
 }
 
-fn worked_out(reasoned: &Reasoned<Round>) -> Result<(), Failure> {
+fn worked_out(reasoned: &Reasoned<Round>, units: Units) -> Result<(), Failure> {
     super::line("")?;
     super::line("How this was worked out")?;
     for step in reasoned.steps() {
-        super::line(&format!("  {}", words::step(step)))?;
+        super::line(&format!("  {}", words::step(step, units)))?;
     }
     super::line("Assumed")?;
     for assumption in &reasoned.assumed {
@@ -149,7 +158,7 @@ fn worked_out(reasoned: &Reasoned<Round>) -> Result<(), Failure> {
     Ok(())
 }
 
-fn row(reasoned: &Reasoned<Round>) -> RoundRow {
+fn row(reasoned: &Reasoned<Round>, units: Units) -> RoundRow {
     let round = reasoned.value();
     let points = round.stands.iter().flat_map(|at| &at.points);
     RoundRow {
@@ -163,7 +172,7 @@ fn row(reasoned: &Reasoned<Round>) -> RoundRow {
         done: points.filter(|point| point.is_done()).map(|point| point.id.to_string()).collect(),
         asleep: round.asleep,
         assumed: reasoned.assumed.iter().map(words::assumption).collect(),
-        working: reasoned.steps().iter().map(words::step).collect(),
+        working: reasoned.steps().iter().map(|step| words::step(step, units)).collect(),
     }
 }
 

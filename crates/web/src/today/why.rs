@@ -4,6 +4,7 @@ use advice::round::Round;
 use advice::words;
 use advice::working::Reasoned;
 use maud::{Markup, Render, html};
+use tribology::quantity::Units;
 
 use crate::parts::{Cell, Column, Style, Table};
 use crate::phrase::capital;
@@ -30,21 +31,21 @@ pub(super) fn points(round: &Round) -> Markup {
 }
 
 /// The warnings, the sums and the assumptions.
-pub(super) fn working(reasoned: &Reasoned<Round>) -> Markup {
+pub(super) fn working(reasoned: &Reasoned<Round>, units: Units) -> Markup {
     html! {
         @for warning in reasoned.warnings() { p { (capital(&words::warning(warning))) "." } }
         h3 { "Assumed" }
         ul { @for assumed in &reasoned.assumed { li { (capital(&words::assumption(assumed))) "." } } }
         h3 { "Sums" }
-        ul { @for (sum, times) in sums(reasoned) { li { (sum) @if times > 1 { "; the same for " (times) " points" } } } }
+        ul { @for (sum, times) in sums(reasoned, units) { li { (sum) @if times > 1 { "; the same for " (times) " points" } } } }
     }
 }
 
 /// The sums, each once, with how often it was the same.
-fn sums(reasoned: &Reasoned<Round>) -> Vec<(String, usize)> {
+fn sums(reasoned: &Reasoned<Round>, units: Units) -> Vec<(String, usize)> {
     let mut sums: Vec<(String, usize)> = Vec::new();
     for step in reasoned.steps() {
-        let said = words::step(step);
+        let said = words::step(step, units);
         match sums.iter_mut().find(|(known, _)| *known == said) {
             Some((_, times)) => *times += 1,
             None => sums.push((said, 1)),
