@@ -40,7 +40,7 @@ pub(crate) async fn run(shared: &Shared) -> Result<ExitCode, Failure> {
             .iter()
             .map(|row| {
                 let kind = row.kind.clone().unwrap_or_default();
-                [row.id.to_string(), row.name.clone(), kind, format!("{} points", row.points)]
+                [row.id.to_string(), row.name.clone(), kind, advice::words::count(row.points, "point")]
             })
             .collect();
         say::table(&table)?;
