@@ -23,6 +23,7 @@ const SHIPPED: &[&str] = &[
     "CC0-1.0",
     "ISC",
     "MIT",
+    "MIT-0",
     "Unicode-3.0",
     "Unlicense",
     "Zlib",

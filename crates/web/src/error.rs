@@ -1,7 +1,7 @@
 //! What a person sees when something cannot be answered: a status, one plain sentence and a way onward.
 //!
 //! This file alone turns errors into pages. Handlers return [`Error`]; answers that the framework makes by itself (a
-//! form it cannot read, a method it does not know) are dressed by [`dress`].
+//! form it cannot read, a method it does not know) are given a page by `dress`.
 
 use axum::http::header::{ALLOW, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
