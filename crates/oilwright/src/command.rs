@@ -4,6 +4,7 @@ mod chart;
 mod demo;
 mod log;
 mod logbook;
+mod machine;
 mod machines;
 mod round;
 mod serve;
@@ -79,6 +80,9 @@ enum Command {
     Shop(shop::Shop),
     /// The machines of the shop.
     Machines,
+    /// One machine.
+    #[command(subcommand)]
+    Machine(machine::Machine),
     /// What to oil before today's job.
     Round(round::Round),
     /// Write down what was done, seen or run.
@@ -101,6 +105,7 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Serve(serve) => serve.run(&shared).await,
         Command::Shop(command) => command.run(&shared).await,
         Command::Machines => machines::run(&shared).await,
+        Command::Machine(machine) => machine.run(&shared).await,
         Command::Round(round) => round.run(&shared).await,
         Command::Log(log) => log.run(&shared).await,
         Command::Logbook(logbook) => logbook.run(&shared).await,

@@ -40,6 +40,18 @@ fn a_faulty_chart_is_not_taken_and_the_old_one_stays() {
 }
 
 #[test]
+fn a_new_machine_begins_with_an_empty_chart_and_never_over_another() {
+    let bench = Bench::new();
+    bench.run(&["machine", "new", "Tool grinder", "--kind", "grinder"]).well();
+    assert_eq!(
+        bench.run(&["chart", "show", "tool-grinder"]).well().out,
+        "chart = 1\n\n[machine]\nname = \"Tool grinder\"\nkind = \"grinder\"\n"
+    );
+    let again = bench.run(&["machine", "new", "Tool grinder"]);
+    assert!(again.code == Some(2) && again.err.contains("already"), "{}", again.err);
+}
+
+#[test]
 fn a_file_that_is_not_there_is_wrong_use() {
     let check = run(&["chart", "check", "nowhere.toml"]);
     assert_eq!(check.code, Some(2));

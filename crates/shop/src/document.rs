@@ -31,6 +31,16 @@ pub struct Edited {
 }
 
 impl Document {
+    /// The document of a machine of which nothing is charted yet.
+    ///
+    /// # Errors
+    /// The faults of a name or kind that cannot stand in a chart, such as an empty one.
+    pub fn new(name: &str, kind: Option<&str>) -> Result<Self, Vec<Fault>> {
+        let text = |text: &str| written::written(&Value::Text(text.to_owned()));
+        let kind = kind.map(|kind| format!("kind = {}\n", text(kind))).unwrap_or_default();
+        Self::read(format!("chart = 1\n\n[machine]\nname = {}\n{kind}", text(name)))
+    }
+
     /// The document of this text.
     ///
     /// # Errors

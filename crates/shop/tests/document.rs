@@ -164,6 +164,14 @@ fn an_edit_of_what_is_not_there_says_so() {
 }
 
 #[test]
+fn a_new_machine_begins_with_a_chart_of_its_name() {
+    let new = Document::new("Drill \"the old one\"", Some("drill")).expect("a name");
+    assert_eq!(new.text(), "chart = 1\n\n[machine]\nname = \"Drill \\\"the old one\\\"\"\nkind = \"drill\"\n");
+    assert_eq!(new.chart().machine.name, "Drill \"the old one\"");
+    assert!(Document::new(" ", None).is_err());
+}
+
+#[test]
 fn an_undo_of_another_text_is_refused() {
     let first = document().edited(&[set("1", "name", "A")]).expect("a name");
     let second = first.document.edited(&[set("1", "name", "Bee")]).expect("a name");
