@@ -14,6 +14,7 @@ use shop::choice::Choice;
 use shop::id::Id;
 
 use crate::error::{Error, Result};
+use crate::fuse;
 
 pub(crate) use sea_orm::Value;
 
@@ -51,6 +52,7 @@ pub(crate) struct Row {
 
 impl Db {
     pub(crate) async fn connect(path: &Path) -> Result<Self> {
+        fuse::step(path)?;
         let file = path.to_owned();
         let mut options = ConnectOptions::new("sqlite:");
         options.max_connections(1).min_connections(1).sqlx_logging(false).test_before_acquire(false);
@@ -88,16 +90,30 @@ impl Db {
         self.begin(SqliteTransactionMode::Immediate).await
     }
 
+    /// Writes all that the file holds into a new one, as it is at this moment.
+    pub(crate) async fn copy_into(&self, to: &Path) -> Result<()> {
+        self.wait_longer().await?;
+        fuse::step(&self.path)?;
+        let name = to.to_str().ok_or_else(|| Error::io(to, "its name is no readable text"))?;
+        let sql = "VACUUM INTO $1";
+        let statement = Statement::from_sql_and_values(self.connection.get_database_backend(), sql, values![name]);
+        let done = self.connection.execute_raw(statement).await;
+        done.map(drop).map_err(|error| translated(&self.path, &error))
+    }
+
     pub(crate) async fn close(self) -> Result<()> {
         self.connection.close().await.map_err(|error| translated(&self.path, &error))
     }
 
-    async fn pragma(&self, sql: &str) -> Result<()> {
+    /// Sets something on the connection.
+    pub(crate) async fn pragma(&self, sql: &str) -> Result<()> {
+        fuse::step(&self.path)?;
         let done = self.connection.execute_unprepared(sql).await;
         done.map(drop).map_err(|error| translated(&self.path, &error))
     }
 
     async fn begin(&self, mode: SqliteTransactionMode) -> Result<Tx> {
+        fuse::step(&self.path)?;
         let options = TransactionOptions { sqlite_transaction_mode: Some(mode), ..TransactionOptions::default() };
         let begun = self.connection.begin_with_options(options).await;
         Ok(Tx {
@@ -112,6 +128,7 @@ impl Db {
 impl Tx {
     /// All rows of an answer.
     pub(crate) async fn all(&self, sql: &str, values: Vec<Value>) -> Result<Vec<Row>> {
+        fuse::step(&self.path)?;
         let rows = self.transaction.query_all_raw(self.statement(sql, values)).await;
         let rows = rows.map_err(|error| self.translated(&error))?;
         Ok(rows.into_iter().map(|row| Row { row, path: Arc::clone(&self.path) }).collect())
@@ -119,6 +136,7 @@ impl Tx {
 
     /// The first row of an answer.
     pub(crate) async fn one(&self, sql: &str, values: Vec<Value>) -> Result<Option<Row>> {
+        fuse::step(&self.path)?;
         let row = self.transaction.query_one_raw(self.statement(sql, values)).await;
         let row = row.map_err(|error| self.translated(&error))?;
         Ok(row.map(|row| Row { row, path: Arc::clone(&self.path) }))
@@ -126,18 +144,21 @@ impl Tx {
 
     /// Runs one statement.
     pub(crate) async fn run(&self, sql: &str, values: Vec<Value>) -> Result<()> {
+        fuse::step(&self.path)?;
         let done = self.transaction.execute_raw(self.statement(sql, values)).await;
         done.map(drop).map_err(|error| self.translated(&error))
     }
 
     /// Runs several statements without values.
     pub(crate) async fn script(&self, sql: &str) -> Result<()> {
+        fuse::step(&self.path)?;
         let done = self.transaction.execute_unprepared(sql).await;
         done.map(drop).map_err(|error| self.translated(&error))
     }
 
     /// Makes it all so.
     pub(crate) async fn commit(self) -> Result<()> {
+        fuse::step(&self.path)?;
         self.transaction.commit().await.map_err(|error| translated(&self.path, &error))
     }
 

@@ -56,26 +56,31 @@ impl Store {
     /// [`Error::Corrupt`](crate::Error::Corrupt) or [`Error::Io`](crate::Error::Io).
     pub async fn verify_due(&self) -> Result<Vec<String>> {
         let tx = self.db.read().await?;
-        let (is, should) = (projected(&tx).await?, worked_out(&tx).await?);
+        let differences = differences(&tx).await?;
         tx.commit().await?;
-        let acts: BTreeSet<&Act> = is.keys().chain(should.keys()).collect();
-        let says = acts.into_iter().filter(|act| is.get(act) != should.get(act)).map(|act| {
-            let entry = |last: Option<&Last>| {
-                last.map_or("none".to_owned(), |(happened, id)| {
-                    let when =
-                        Timestamp::from_microsecond(*happened).map_or("no instant".to_owned(), |at| at.to_string());
-                    format!("entry {id} of {when}")
-                })
-            };
-            let Act { machine, point, kind } = act;
-            format!(
-                "machine \"{machine}\", point \"{point}\": the last \"{kind}\" is kept as {}, but by the log it is {}",
-                entry(is.get(act)),
-                entry(should.get(act))
-            )
-        });
-        Ok(says.collect())
+        Ok(differences)
     }
+}
+
+/// Every difference between the projection and what follows from the logbook, each in a sentence.
+pub(crate) async fn differences(tx: &Tx) -> Result<Vec<String>> {
+    let (is, should) = (projected(tx).await?, worked_out(tx).await?);
+    let acts: BTreeSet<&Act> = is.keys().chain(should.keys()).collect();
+    let says = acts.into_iter().filter(|act| is.get(act) != should.get(act)).map(|act| {
+        let entry = |last: Option<&Last>| {
+            last.map_or("none".to_owned(), |(happened, id)| {
+                let when = Timestamp::from_microsecond(*happened).map_or("no instant".to_owned(), |at| at.to_string());
+                format!("entry {id} of {when}")
+            })
+        };
+        let Act { machine, point, kind } = act;
+        format!(
+            "machine \"{machine}\", point \"{point}\": the last \"{kind}\" is kept as {}, but by the log it is {}",
+            entry(is.get(act)),
+            entry(should.get(act))
+        )
+    });
+    Ok(says.collect())
 }
 
 /// Follows new entries: acts that lost an entry are looked up again, the others only ever move on.

@@ -17,6 +17,14 @@ const APPLICATION_AT: usize = 68;
 
 /// Refuses everything that is not a writable data file of ours in a form that this program knows.
 pub(crate) fn check(path: &Path) -> Result<()> {
+    check_readable(path)?;
+    let writable = fs::metadata(path).is_ok_and(|metadata| !metadata.permissions().readonly())
+        && fs::OpenOptions::new().write(true).open(path).is_ok();
+    if writable { Ok(()) } else { Err(Error::ReadOnly(path.to_owned())) }
+}
+
+/// Refuses everything that is not a data file of ours in a form that this program knows.
+pub(crate) fn check_readable(path: &Path) -> Result<()> {
     let metadata = match fs::metadata(path) {
         Ok(metadata) => metadata,
         Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Err(Error::Missing(path.to_owned())),
@@ -37,9 +45,7 @@ pub(crate) fn check(path: &Path) -> Result<()> {
     if number(&header, APPLICATION_AT) != APPLICATION {
         return Err(Error::OtherProgram(path.to_owned()));
     }
-    migration::known(path, number(&header, VERSION_AT))?;
-    let writable = !metadata.permissions().readonly() && fs::OpenOptions::new().write(true).open(path).is_ok();
-    if writable { Ok(()) } else { Err(Error::ReadOnly(path.to_owned())) }
+    migration::known(path, number(&header, VERSION_AT))
 }
 
 fn number(header: &[u8], at: usize) -> u32 {

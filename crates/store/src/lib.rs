@@ -11,8 +11,11 @@
 //! - **Kept once.** An entry whose key is already there is not written again; its number is returned.
 //! - **Answers can be had again.** A snapshot at T sees only what was recorded by T: entries, supersessions, charts, shelf and
 //!   settings alike. Nothing is hidden by when it *happened*.
-//! - **What is due** is kept in the same transaction as the entries it follows from; [`Store::verify_due`] works it out anew from
+//! - **What is due** is kept in the same transaction as the entries it follows from; [`Store::verify`] works it out anew from
 //!   the logbook and lists every difference.
+//! - **Damage is found.** [`Store::verify`] reads everything and says in a sentence each what is not as it was written: charts,
+//!   entries and pictures are held against fingerprints. [`Store::backup`] and [`Store::restore`] look before they give a name.
+//! - **A backup is whole or not there.** It is taken while others write, and never overwrites.
 //! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
 //!   of a known version to the database; [`Store::create`] never overwrites.
 //! - Instants are kept to the microsecond; finer digits are dropped.
@@ -22,7 +25,8 @@
 //! - **Power loss.** The file runs in write-ahead mode with `synchronous=FULL`: SQLite then syncs the log to the disk at every
 //!   commit, and says that such a commit survives a power loss. It also says that this holds only as far as the disk and the
 //!   operating system tell the truth about a sync; some cheap drives and memory sticks do not, and no program can mend that. Keep
-//!   backups elsewhere.
+//!   backups elsewhere. The tests kill a writing program at any moment and lose nothing; the system lives on there, so that
+//!   proves nothing about power.
 //! - **Network folders.** SQLite says that write-ahead mode does not work over a network file system. Keep the file on a disk of
 //!   the machine that runs the program.
 //! - **The file alone is not always the whole.** While it is open, and after a crash, newest commits stand in the companion
@@ -31,22 +35,28 @@
 //!   Record what is true anew.
 //! - Pictures are kept as bytes; nothing looks inside them.
 
+mod backup;
 mod chart;
 mod db;
 mod due;
 mod error;
+mod fuse;
 mod header;
 mod logbook;
+mod made;
 mod migration;
 mod picture;
 mod settings;
 mod shelf;
 mod snapshot;
 mod store;
+mod verify;
 
+pub use backup::Kept;
 pub use chart::MachineRow;
 pub use error::{Error, Result};
 pub use logbook::{About, Superseded, Wanted};
 pub use picture::{LARGEST_PICTURE, NewPicture, Picture, PictureId};
 pub use settings::Settings;
 pub use store::Store;
+pub use verify::Damage;

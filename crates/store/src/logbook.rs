@@ -1,6 +1,7 @@
 //! The logbook in the file. Start at [`Store::record`]; reading is by [`Wanted`], by number, or by batch.
 
 mod body;
+pub(crate) mod fingerprint;
 mod record;
 mod row;
 mod wanted;
@@ -9,6 +10,7 @@ pub use wanted::{About, Superseded, Wanted};
 
 pub(crate) use body::read as read_body;
 pub(crate) use record::record;
+pub(crate) use row::entry as read_entry;
 
 use shop::logbook::{BatchKey, Entry, EntryId, NewEntry};
 

@@ -4,9 +4,12 @@ use std::path::Path;
 
 use crate::db::{Db, Tx, values};
 use crate::error::{Error, Result};
+use crate::logbook::fingerprint;
 
 /// The scripts in order; a file's number says how many of them it has had.
-const SCRIPTS: [&str; 1] = [include_str!("../migrations/0001.sql")];
+const SCRIPTS: [&str; 2] = [include_str!("../migrations/0001.sql"), include_str!("../migrations/0002.sql")];
+/// The form from which on entries have fingerprints.
+const FINGERPRINTS: u32 = 2;
 
 /// The newest form.
 const NEWEST: u32 = SCRIPTS.len() as u32;
@@ -49,6 +52,9 @@ pub(crate) async fn bring_up(db: &Db) -> Result<()> {
 
 async fn step(tx: &Tx, number: u32) -> Result<()> {
     tx.script(SCRIPTS[number as usize]).await?;
+    if number + 1 == FINGERPRINTS {
+        fingerprint::take(tx, 0).await?;
+    }
     tx.script(&format!("PRAGMA user_version = {}", number + 1)).await
 }
 

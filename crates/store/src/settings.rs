@@ -85,7 +85,7 @@ pub(crate) async fn write(tx: &Tx, settings: &Settings, at: Timestamp, by: &str)
     tx.run(sql, values).await
 }
 
-fn read(row: &Row) -> Result<Settings> {
+pub(crate) fn read(row: &Row) -> Result<Settings> {
     let zone: String = row.get("zone")?;
     let units: String = row.get("units")?;
     let kelvin = |column| row.get::<Option<f64>>(column).map(|kelvin| kelvin.map(Temperature::from_kelvin));

@@ -4,6 +4,9 @@
 mod can;
 mod oil;
 
+pub(crate) use can::read as read_can;
+pub(crate) use oil::read as read_oil;
+
 use std::collections::HashMap;
 
 use jiff::Timestamp;

@@ -105,9 +105,10 @@ async fn fill(path: &Path, settings: &Settings, at: Timestamp) -> Result<()> {
 }
 
 /// The names of the files that the database keeps beside a file.
-fn companions(path: &Path) -> impl Iterator<Item = PathBuf> {
-    ["-journal", "-wal", "-shm"].into_iter().map(|end| {
-        let mut name = path.as_os_str().to_owned();
+pub(crate) fn companions(path: &Path) -> impl Iterator<Item = PathBuf> + use<> {
+    let path = path.as_os_str().to_owned();
+    ["-journal", "-wal", "-shm"].into_iter().map(move |end| {
+        let mut name = path.clone();
         name.push(end);
         PathBuf::from(name)
     })

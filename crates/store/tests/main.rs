@@ -2,6 +2,7 @@
 
 mod shop;
 
+mod backup;
 mod charts;
 mod due;
 mod idempotency;
@@ -12,3 +13,4 @@ mod pictures;
 mod replay;
 mod settings;
 mod shelf;
+mod verify;

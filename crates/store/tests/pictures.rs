@@ -35,3 +35,17 @@ async fn a_picture_may_be_as_large_as_said_and_no_larger() {
     let refused = shop.store.add_picture(larger, minute(1)).await;
     assert_eq!(refused, Err(Error::TooLarge { name: "larger.jpg".into(), bytes: LARGEST_PICTURE + 1 }));
 }
+
+/// Keeps bytes as they are, as another program would, for tests of the file and not of the picture.
+pub(crate) async fn keep_raw(shop: &Shop, name: &str, bytes: &[u8]) {
+    use std::fmt::Write as _;
+    let hex = |bytes: &[u8]| {
+        bytes.iter().fold(String::new(), |mut text, byte| {
+            write!(text, "{byte:02x}").expect("a text takes what is written to it");
+            text
+        })
+    };
+    let print = hex(&sha2::Digest::finalize(<sha2::Sha256 as sha2::Digest>::new_with_prefix(bytes)));
+    let sql = format!("INSERT INTO picture VALUES (1, 'm', '{name}', '{print}', NULL, 0, x'{}')", hex(bytes));
+    crate::shop::tamper(&shop.path(), &sql).await.expect("SQL");
+}

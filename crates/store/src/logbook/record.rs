@@ -5,7 +5,7 @@ use std::collections::{BTreeSet, HashMap, HashSet};
 use shop::id::Id;
 use shop::logbook::{EntryId, NewEntry};
 
-use super::body;
+use super::{body, fingerprint};
 use crate::chart;
 use crate::db::{Row, Tx, Value, micros, places, rows_of_places, values};
 use crate::due::{self, Act};
@@ -22,7 +22,8 @@ const COLUMNS: usize = 13;
 /// Keeps entries, all or none; nothing is written when this fails, provided that the transaction is dropped.
 pub(crate) async fn record(tx: &Tx, entries: &[NewEntry]) -> Result<Vec<EntryId>> {
     let mut kept = kept(tx, entries).await?;
-    let mut next = last(tx).await?;
+    let before = last(tx).await?;
+    let mut next = before;
     let mut ids = Vec::with_capacity(entries.len());
     let mut fresh = Vec::new();
     for entry in entries {
@@ -41,6 +42,7 @@ pub(crate) async fn record(tx: &Tx, entries: &[NewEntry]) -> Result<Vec<EntryId>
     for chunk in fresh.chunks(ROWS) {
         insert(tx, chunk).await?;
     }
+    fingerprint::take(tx, before).await?;
     due::follow(tx, &fresh, replaced).await?;
     Ok(ids)
 }

@@ -12,7 +12,7 @@ pub(super) const SELECT: &str = "SELECT e.id, e.happened, e.recorded, e.zone, e.
      (SELECT s.id FROM entry s WHERE s.supersedes = e.id) AS superseded_by FROM entry e";
 
 /// The entry in a row of such a query.
-pub(super) fn entry(row: &Row) -> Result<Entry> {
+pub(crate) fn entry(row: &Row) -> Result<Entry> {
     let id = row.get("id")?;
     let wrong = |what: String| row.corrupt(format!("entry {id}: {what}"));
     let subject: String = row.get("subject")?;

@@ -24,7 +24,7 @@ pub(super) async fn write(tx: &Tx, can: &Can, number: i64, place: usize, written
     tx.run(sql, values).await
 }
 
-pub(super) fn read(row: &Row) -> Result<Can> {
+pub(crate) fn read(row: &Row) -> Result<Can> {
     Ok(Can {
         id: row.id("id")?,
         name: row.get("name")?,

@@ -72,7 +72,7 @@ pub(super) async fn write(tx: &Tx, oil: &Oil, number: i64, place: usize, written
     tx.run(&sql, values).await
 }
 
-pub(super) fn read(row: &Row) -> Result<Oil> {
+pub(crate) fn read(row: &Row) -> Result<Oil> {
     let packs: String = row.get("packs")?;
     Ok(Oil {
         id: row.id("id")?,

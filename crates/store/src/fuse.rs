@@ -1,0 +1,227 @@
+//! The seam at which tests let a write fail: every statement and every step with a file asks here first. Outside of the crate's
+//! own tests there is nothing to ask.
+
+use std::path::Path;
+
+use crate::error::Result;
+
+/// May the next step be done?
+#[cfg(not(test))]
+pub(crate) fn step(_: &Path) -> Result<()> {
+    Ok(())
+}
+
+/// May the next step be done? Not when it is the one that a test chose.
+#[cfg(test)]
+pub(crate) fn step(path: &Path) -> Result<()> {
+    LEFT.with(|left| match left.get() {
+        None => Ok(()),
+        Some(0) => Err(crate::error::Error::io(path, "the fuse of the test is out")),
+        Some(more) => {
+            left.set(Some(more - 1));
+            Ok(())
+        }
+    })
+}
+
+/// Lets so many steps of this thread pass and all later ones fail; `None` lets all pass.
+#[cfg(test)]
+pub(crate) fn after(steps: Option<usize>) {
+    LEFT.with(|left| left.set(steps));
+}
+
+#[cfg(test)]
+thread_local! {
+    static LEFT: std::cell::Cell<Option<usize>> = const { std::cell::Cell::new(None) };
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fs;
+    use std::path::PathBuf;
+
+    use jiff::Timestamp;
+    use shop::id::Id;
+    use shop::logbook::{Body, EntryId, NewEntry, Subject};
+    use shop::shelf::Shelf;
+    use tempfile::TempDir;
+
+    use super::*;
+    use crate::{Error, NewPicture, PictureId, Settings, Store, Superseded, Wanted};
+
+    const AT: Timestamp = Timestamp::UNIX_EPOCH;
+    const CHART: &str =
+        "chart = 1\n[machine]\nname = \"Drill\"\n[[point]]\nid = \"1\"\nname = \"Quill\"\nmethod = \"cup\"\n";
+
+    /// What can be done to a shop. Each writes enough that it needs room of its own in the file.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    enum Deed {
+        AddChart,
+        AddShelf,
+        Record,
+        SetSettings,
+        AddPicture,
+        Backup,
+        Restore,
+    }
+
+    const ALL: [Deed; 7] = [
+        Deed::AddChart,
+        Deed::AddShelf,
+        Deed::Record,
+        Deed::SetSettings,
+        Deed::AddPicture,
+        Deed::Backup,
+        Deed::Restore,
+    ];
+
+    struct Bench {
+        folder: TempDir,
+        store: Store,
+    }
+
+    impl Bench {
+        async fn new() -> Self {
+            let folder = TempDir::new().expect("a temporary folder");
+            let store = Store::create(&folder.path().join("s"), &Settings::any(), AT).await.expect("a free name");
+            store.add_chart(&id("m"), CHART, AT, "keeper").await.expect("a chart without faults");
+            store.record(&[dosed("a", None)]).await.expect("an entry that can be kept");
+            store.backup(&folder.path().join("old")).await.expect("a free name");
+            Self { folder, store }
+        }
+
+        fn path(&self, name: &str) -> PathBuf {
+            self.folder.path().join(name)
+        }
+
+        async fn deed(&self, deed: Deed) -> Result<()> {
+            let long = "long ".repeat(4000);
+            let store = &self.store;
+            match deed {
+                Deed::AddChart => {
+                    store.add_chart(&id("n"), &format!("{CHART}# {long}\n"), AT, "keeper").await.map(drop)
+                }
+                Deed::AddShelf => {
+                    let text = format!(
+                        "shelf = 1\n[[oil]]\nid = \"o\"\nname = \"{long}\"\nfamily = \"way\"\nstock = \"1 L\"\n\
+                         [[can]]\nid = \"c\"\nstroke = \"1 mL\"\n"
+                    );
+                    let shelf = Shelf::read(&text).value.expect("a shelf without faults");
+                    store.add_shelf(&shelf, AT, "keeper").await
+                }
+                Deed::Record => {
+                    let note = NewEntry { body: Body::Note { text: long }, ..dosed("b", None) };
+                    // One that replaces another goes through more statements.
+                    store.record(&[note, dosed("c", Some(EntryId(1)))]).await.map(drop)
+                }
+                Deed::SetSettings => {
+                    store.set_settings(&Settings { name: long, ..Settings::any() }, AT, "keeper").await
+                }
+                Deed::AddPicture => {
+                    let (machine, name) = (id("m"), "left.png".to_owned());
+                    store.add_picture(NewPicture { machine, name, taken: None, bytes: picture() }, AT).await.map(drop)
+                }
+                Deed::Backup => store.backup(&self.path("new")).await,
+                Deed::Restore => Store::restore(&self.path("old"), &self.path("new")).await,
+            }
+        }
+
+        /// All that can be seen of the shop, and the names in its folder.
+        async fn seen(&self) -> String {
+            let all = Wanted { most: usize::MAX, superseded: Superseded::Shown, ..Wanted::default() };
+            let names = fs::read_dir(self.folder.path()).expect("the folder of the test");
+            let mut names: Vec<_> = names
+                .map(|entry| entry.expect("an entry of it").file_name().to_string_lossy().into_owned())
+                .filter(|name| !name.starts_with("s-"))
+                .collect();
+            names.sort();
+            format!(
+                "{names:?} {:?} {:?} {:?} {:?} {:?}",
+                self.store.settings().await,
+                self.store.machines().await,
+                self.store.entries(&all).await,
+                self.store.shelf_at(Timestamp::MAX).await,
+                self.store.picture(PictureId(1)).await.map(|picture| picture.sha256),
+            )
+        }
+    }
+
+    fn id(text: &str) -> Id {
+        Id::new(text).expect("a letter")
+    }
+
+    fn dosed(key: &str, supersedes: Option<EntryId>) -> NewEntry {
+        NewEntry {
+            happened: AT,
+            recorded: AT,
+            zone: "UTC".into(),
+            by: "helper".into(),
+            subject: Subject::Point(id("m"), id("1")),
+            body: Body::Dosed { oil: None, can: None, amount: None },
+            supersedes,
+            idempotency_key: key.into(),
+        }
+    }
+
+    fn picture() -> Vec<u8> {
+        vec![7; 20_000]
+    }
+
+    #[tokio::test]
+    async fn a_failure_at_any_step_leaves_the_old_state() {
+        for deed in ALL {
+            let bench = Bench::new().await;
+            let before = bench.seen().await;
+            let mut steps = 0;
+            loop {
+                after(Some(steps));
+                let done = bench.deed(deed).await;
+                after(None);
+                if done.is_ok() {
+                    break;
+                }
+                assert!(matches!(done, Err(Error::Io { .. })), "{deed:?} at step {steps}: {done:?}");
+                assert_eq!(bench.seen().await, before, "{deed:?} at step {steps}");
+                steps += 1;
+            }
+            assert!(steps > 3, "{deed:?} has more steps than {steps}");
+            assert_ne!(bench.seen().await, before, "{deed:?}, once it is let");
+            assert_eq!(bench.store.verify().await, Ok(vec![]), "{deed:?}");
+        }
+    }
+
+    #[tokio::test]
+    async fn creating_that_fails_at_any_step_leaves_nothing() {
+        let folder = TempDir::new().expect("a temporary folder");
+        let path = folder.path().join("s");
+        let mut steps = 0;
+        loop {
+            after(Some(steps));
+            let made = Store::create(&path, &Settings::any(), AT).await;
+            after(None);
+            if let Ok(store) = made {
+                assert_eq!(store.verify().await, Ok(vec![]));
+                break;
+            }
+            assert_eq!(fs::read_dir(folder.path()).map(Iterator::count).ok(), Some(0), "at step {steps}");
+            steps += 1;
+        }
+        assert!(steps > 3);
+    }
+
+    /// SQLite's own way to a full disk: the file may not grow.
+    #[tokio::test]
+    async fn a_full_disk_leaves_the_old_state_and_says_so() {
+        for deed in ALL.into_iter().filter(|deed| !matches!(deed, Deed::Backup | Deed::Restore)) {
+            let bench = Bench::new().await;
+            let before = bench.seen().await;
+            bench.store.db.pragma("PRAGMA max_page_count = 1").await.expect("SQLite takes the size it has instead");
+            let done = bench.deed(deed).await;
+            assert!(matches!(&done, Err(Error::Io { what, .. }) if what == "the disk is full"), "{deed:?}: {done:?}");
+            assert_eq!(bench.seen().await, before, "{deed:?}");
+            bench.store.db.pragma("PRAGMA max_page_count = 4294967294").await.expect("the largest that SQLite has");
+            assert_eq!(bench.deed(deed).await, Ok(()), "{deed:?}");
+            assert_eq!(bench.store.verify().await, Ok(vec![]), "{deed:?}");
+        }
+    }
+}

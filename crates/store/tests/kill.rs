@@ -1,0 +1,174 @@
+//! A program that writes the logbook is killed at any moment, two hundred times, and no entry that it was told is kept may be lost or
+//! kept twice. `OILWRIGHT_KILLS=10000` kills oftener. This binary is its own child: with a file's path in `OILWRIGHT_KILLED_CHILD`
+//! it writes until it is killed. It has its own `main` so that nothing of a test runner stands in the child's way.
+//!
+//! The kill is the system's: it takes the program and leaves the system, whose memory of what was written survives. So this says
+//! nothing about a power loss; see the crate's page for what SQLite promises there.
+
+use std::collections::BTreeMap;
+use std::io::{BufRead as _, BufReader, Write as _};
+use std::path::Path;
+use std::process::{Command, Stdio};
+
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use shop::id::Id;
+use shop::logbook::{Body, EntryId, NewEntry, Subject};
+use shop::snapshot::Conditions;
+use store::{Settings, Store, Superseded, Wanted};
+use tempfile::TempDir;
+use tribology::quantity::{Time, Units};
+
+const NAME: &str = "what_was_acknowledged_survives_any_kill";
+const CHILD: &str = "OILWRIGHT_KILLED_CHILD";
+/// How many kills one file lives through: each looks through the whole file, so that longer ones cost the square.
+const PER_FILE: usize = 50;
+const CHART: &str =
+    "chart = 1\n[machine]\nname = \"Drill\"\n[[point]]\nid = \"1\"\nname = \"Quill\"\nmethod = \"cup\"\n";
+
+fn main() {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let has = |word: &str| arguments.iter().any(|argument| argument == word);
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
+    if let Some(path) = std::env::var_os(CHILD) {
+        runtime.block_on(write_until_killed(Path::new(&path)));
+    } else if has("--list") {
+        if !has("--ignored") {
+            writeln!(std::io::stdout(), "{NAME}: test").expect("somebody reads the list");
+        }
+    } else if !has("--exact") || has(NAME) {
+        runtime.block_on(what_was_acknowledged_survives_any_kill());
+    }
+}
+
+/// The child: keeps one act of one to three entries after the other and says each on a line once it is kept.
+async fn write_until_killed(path: &Path) {
+    let store = Store::open(path).await.expect("a whole file, whatever became of the last writer");
+    let life = store.entries(&Wanted { most: usize::MAX, ..Wanted::default() }).await.expect("a whole file").len();
+    for act in 0_usize.. {
+        let entries: Vec<NewEntry> = (0..=act % 3).map(|number| entry(&format!("{life}-{act}/{number}"))).collect();
+        let ids = store.record(&entries).await.expect("nothing else writes");
+        let said: String =
+            ids.iter().zip(&entries).map(|(id, entry)| format!("{id} {} ", entry.idempotency_key)).collect();
+        let mut out = std::io::stdout().lock();
+        if writeln!(out, "{said}.").and_then(|()| out.flush()).is_err() {
+            return;
+        }
+    }
+}
+
+/// The parent.
+async fn what_was_acknowledged_survives_any_kill() {
+    let kills = std::env::var("OILWRIGHT_KILLS").map_or(200, |count| count.parse().expect("a count, such as 10000"));
+    let mut chance = Chance(20_261_125);
+    let (mut left, mut acknowledged, mut unsaid) = (kills, 0, 0);
+    while left > 0 {
+        let folder = TempDir::new().expect("a temporary folder");
+        let path = folder.path().join("shop.db");
+        let store = Store::create(&path, &settings(), Timestamp::UNIX_EPOCH).await.expect("a free name");
+        store.add_chart(&id("m"), CHART, Timestamp::UNIX_EPOCH, "keeper").await.expect("a chart without faults");
+        store.close().await.expect("it closes");
+        let mut told = BTreeMap::new();
+        for _ in 0..left.min(PER_FILE) {
+            let before = told.len();
+            killed(&path, &mut chance, &mut told);
+            acknowledged += told.len() - before;
+            unsaid += looked_at(&path, &mut told).await;
+        }
+        left -= left.min(PER_FILE);
+    }
+    writeln!(std::io::stderr(), "{kills} kills, {acknowledged} entries acknowledged, {unsaid} kept and not yet said")
+        .expect("somebody reads");
+    assert!(acknowledged > kills, "the child was killed before it could write anything worth losing");
+}
+
+/// Lets a child write and kills it at a moment by chance; notes what it said was kept.
+fn killed(path: &Path, chance: &mut Chance, told: &mut BTreeMap<String, EntryId>) {
+    let this = std::env::current_exe().expect("the system knows what runs");
+    let mut child = Command::new(this).env(CHILD, path).stdout(Stdio::piped()).spawn().expect("this binary runs");
+    let mut lines = BufReader::new(child.stdout.take().expect("it was asked for")).lines();
+    let mut said = Vec::new();
+    // Some are killed while they open the file, most at some act.
+    for _ in 0..chance.below(9) {
+        said.push(lines.next().expect("it writes until it is killed").expect("text"));
+    }
+    for _ in 0..chance.below(200_000) {
+        std::hint::spin_loop();
+    }
+    child.kill().expect("a child of ours");
+    child.wait().expect("a child of ours");
+    // What it said before it died is still in the pipe; a line without its end was not said.
+    said.extend(lines.map_while(Result::ok).filter(|line| line.ends_with('.')));
+    for line in said {
+        let words: Vec<&str> = line.trim_end_matches('.').split_whitespace().collect();
+        for pair in words.chunks_exact(2) {
+            let number = EntryId(pair[0].parse().expect("a number"));
+            assert_eq!(told.insert(pair[1].to_owned(), number), None, "said twice");
+        }
+    }
+}
+
+/// Opens the file again and holds it against what was said. At most the one act that was under way may be there unsaid, whole; how
+/// many entries that is.
+async fn looked_at(path: &Path, told: &mut BTreeMap<String, EntryId>) -> usize {
+    let store = Store::open(path).await.expect("a killed writer leaves a whole file");
+    let all = Wanted { most: usize::MAX, superseded: Superseded::Shown, ..Wanted::default() };
+    let entries = store.entries(&all).await.expect("a whole file");
+    let kept: BTreeMap<String, EntryId> =
+        entries.iter().map(|entry| (entry.said.idempotency_key.clone(), entry.id)).collect();
+    assert_eq!(kept.len(), entries.len(), "an entry is kept twice");
+    for (key, number) in &*told {
+        assert_eq!(kept.get(key), Some(number), "an acknowledged entry is lost");
+    }
+    let unsaid: Vec<&String> = kept.keys().filter(|key| !told.contains_key(*key)).collect();
+    if let Some(first) = unsaid.first() {
+        let (batch, _) = first.split_once('/').expect("our keys have a slash");
+        let act: usize = batch.split_once('-').and_then(|(_, act)| act.parse().ok()).expect("our keys have an act");
+        assert!(unsaid.iter().all(|key| key.starts_with(&format!("{batch}/"))), "more than one act unsaid: {unsaid:?}");
+        assert_eq!(unsaid.len(), act % 3 + 1, "an act is torn: {unsaid:?}");
+    }
+    assert_eq!(store.verify().await, Ok(vec![]));
+    store.close().await.expect("it closes");
+    let count = unsaid.len();
+    *told = kept;
+    count
+}
+
+/// Numbers by chance, the same at each run: the generator of Marsaglia, "Xorshift RNGs" (2003), with his triple 13, 7, 17.
+struct Chance(u64);
+
+impl Chance {
+    fn below(&mut self, limit: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % limit
+    }
+}
+
+fn entry(key: &str) -> NewEntry {
+    NewEntry {
+        happened: Timestamp::UNIX_EPOCH,
+        recorded: Timestamp::UNIX_EPOCH,
+        zone: "UTC".to_owned(),
+        by: "helper".to_owned(),
+        subject: Subject::Point(id("m"), id("1")),
+        body: Body::Dosed { oil: None, can: None, amount: Some("2 strokes".to_owned()) },
+        supersedes: None,
+        idempotency_key: key.to_owned(),
+    }
+}
+
+fn settings() -> Settings {
+    Settings {
+        name: "Mill shop".to_owned(),
+        zone: TimeZone::UTC,
+        units: Units::Metric,
+        hours: Time::from_hours(8.0),
+        conditions: Conditions::default(),
+    }
+}
+
+fn id(text: &str) -> Id {
+    Id::new(text).expect("an id that the test chose well")
+}

@@ -1,0 +1,94 @@
+//! Damage is found wherever it is, and said in one sentence each.
+
+use std::fs;
+
+use ::shop::logbook::Body;
+use sea_orm::ConnectionTrait as _;
+use store::Store;
+
+use crate::shop::{Shop, dosed, entry, minute, point, settings, stranger, tamper};
+
+/// The damage that is found in a shop after a stranger's statements.
+async fn after(sql: &str) -> Vec<String> {
+    let shop = Shop::with(&["m"]).await;
+    shop.store.record(&[dosed(1, "a", "1"), dosed(2, "b", "2")]).await.expect("entries that can be kept");
+    crate::pictures::keep_raw(&shop, "ram.jpg", b"some bytes").await;
+    assert_eq!(shop.store.verify().await, Ok(vec![]));
+    tamper(&shop.path(), sql).await.expect("SQL");
+    let damage = shop.store.verify().await.expect("damage is no error");
+    damage.iter().map(ToString::to_string).collect()
+}
+
+#[tokio::test]
+async fn each_kind_of_damage_is_said() {
+    let cases = [
+        ("DROP TRIGGER entry_is_never_changed; UPDATE entry SET said_by = 'x' WHERE id = 2", "entry 2 is not what"),
+        ("DROP TRIGGER entry_is_never_changed; UPDATE entry SET body = 'x' WHERE id = 1", "entry 1: a body that"),
+        ("DROP TRIGGER fingerprint_is_never_removed; DELETE FROM fingerprint WHERE entry = 1", "entry 1 has no"),
+        ("DROP TRIGGER chart_revision_is_never_changed; UPDATE chart_revision SET points = 9", "number of points"),
+        ("PRAGMA foreign_keys = OFF; UPDATE picture SET machine = 'gone'", "table machine that is not there"),
+        ("UPDATE picture SET bytes = x'00'", "\"ram.jpg\" of \"m\""),
+        ("UPDATE due SET entry = 2 WHERE point = '1'", "point \"1\""),
+        ("DROP TRIGGER setting_is_never_changed; UPDATE setting SET units = 'ells'", "\"ells\""),
+        ("INSERT INTO can_revision VALUES ('c', 1, 0, 'x', 0, NULL, NULL, 'some', NULL)", "\"some\""),
+    ];
+    for (sql, says) in cases {
+        let found = after(sql).await;
+        assert!(found.iter().any(|one| one.contains(says)), "{sql}: {found:?}");
+        assert!(found.iter().all(|one| !one.contains('\n')), "{found:?}");
+    }
+}
+
+/// One bit in the file itself, behind the database's back.
+#[tokio::test]
+async fn a_flipped_byte_is_found_wherever_it_stands() {
+    let note = Body::Dosed { oil: None, can: None, amount: Some("two small strokes".into()) };
+    for (needle, says) in [
+        (&b"Clapper pin"[..], "revision 1 of the chart of \"m\""),
+        (&b"two small strokes"[..], "entry 1"),
+        (&b"bytes of a picture"[..], "picture 1"),
+    ] {
+        let shop = Shop::with(&["m"]).await;
+        shop.record(entry(1, "a", point("m", "1"), note.clone())).await;
+        crate::pictures::keep_raw(&shop, "ram.jpg", b"bytes of a picture").await;
+        let Shop { folder, store } = shop;
+        let path = folder.path().join("shop.db");
+        store.close().await.expect("it closes");
+        let whole = fs::read(&path).expect("the file");
+        let place = whole.windows(needle.len()).position(|part| part == needle).expect("it stands in the file");
+        for (at, bit) in [(place, 1), (place + needle.len() - 1, 4), (place + 2, 0x80)] {
+            let mut flipped = whole.clone();
+            flipped[at] ^= bit;
+            fs::write(&path, &flipped).expect("a file of our own");
+            let store = Store::open(&path).await.expect("its settings are whole");
+            let damage = store.verify().await.expect("damage is no error");
+            assert!(damage.iter().any(|one| one.to_string().contains(says)), "{damage:?}");
+            store.close().await.expect("it closes");
+        }
+    }
+}
+
+/// A file of the first form, as its own script made it, is brought up and gets its fingerprints.
+#[tokio::test]
+async fn a_file_of_the_first_form_opens_and_is_whole() {
+    let folder = tempfile::TempDir::new().expect("a temporary folder");
+    let path = folder.path().join("old.shop");
+    let other = stranger(&path).await;
+    let old = [
+        include_str!("../migrations/0001.sql"),
+        "PRAGMA application_id = 1332309111; PRAGMA user_version = 1",
+        "INSERT INTO setting VALUES (1, 'Mill shop', 'UTC', 'metric', 27000.0, NULL, NULL, NULL, 0, '')",
+        "INSERT INTO machine VALUES ('m')",
+        "INSERT INTO entry VALUES (1, 5, 5, 'UTC', 'helper', 'ran', 'machine/m', 'm', NULL, '{\"hours_s\":3600.0}', 1, NULL, 'k')",
+    ];
+    for sql in old {
+        other.execute_unprepared(sql).await.expect("SQL");
+    }
+    other.close().await.expect("it closes");
+    let store = Store::open(&path).await.expect("an older form");
+    assert_eq!(store.verify().await, Ok(vec![]));
+    assert_eq!(store.settings().await.map(|settings| settings.name), Ok(settings().name));
+    store.record(&[dosed(1, "a", "1")]).await.expect("an entry that can be kept");
+    assert_eq!(store.verify().await, Ok(vec![]));
+    assert!(store.snapshot(minute(2)).await.is_ok());
+}
