@@ -1,6 +1,10 @@
 //! Machines and the revisions of their charts. A revision is the text of the chart file; the newest recorded by an instant is in
 //! force then.
 
+mod memory;
+
+pub(crate) use memory::Memory;
+
 use jiff::Timestamp;
 use sha2::{Digest as _, Sha256};
 use shop::chart::Chart;

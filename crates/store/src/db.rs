@@ -40,8 +40,6 @@ pub(crate) struct Db {
 pub(crate) struct Tx {
     transaction: DatabaseTransaction,
     path: Arc<Path>,
-    #[cfg(test)]
-    statements: std::sync::atomic::AtomicUsize,
 }
 
 /// A row of an answer.
@@ -116,12 +114,7 @@ impl Db {
         fuse::step(&self.path)?;
         let options = TransactionOptions { sqlite_transaction_mode: Some(mode), ..TransactionOptions::default() };
         let begun = self.connection.begin_with_options(options).await;
-        Ok(Tx {
-            transaction: begun.map_err(|error| translated(&self.path, &error))?,
-            path: Arc::clone(&self.path),
-            #[cfg(test)]
-            statements: 0.into(),
-        })
+        Ok(Tx { transaction: begun.map_err(|error| translated(&self.path, &error))?, path: Arc::clone(&self.path) })
     }
 }
 
@@ -167,15 +160,9 @@ impl Tx {
         Error::corrupt(&self.path, what)
     }
 
-    /// How many statements were run.
-    #[cfg(test)]
-    pub(crate) fn statements(&self) -> usize {
-        self.statements.load(std::sync::atomic::Ordering::Relaxed)
-    }
-
     fn statement(&self, sql: &str, values: Vec<Value>) -> Statement {
         #[cfg(test)]
-        self.statements.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+        crate::plan::note(sql);
         Statement::from_sql_and_values(self.transaction.get_database_backend(), sql, values)
     }
 
@@ -239,6 +226,19 @@ pub(crate) fn places(first: usize, count: usize) -> String {
 pub(crate) fn rows_of_places(rows: usize, columns: usize) -> String {
     let rows: Vec<String> = (0..rows).map(|row| format!("({})", places(row * columns + 1, columns))).collect();
     rows.join(", ")
+}
+
+/// A table of pairs, each a `word` and a `whole` number, from one value: the placeholder of a JSON text as [`json_of_pairs`] makes
+/// it. A placeholder for each would make a statement too long for ten thousand of them.
+pub(crate) fn pairs(place: &str) -> String {
+    format!(
+        "(SELECT json_extract(value, '$[0]') AS word, json_extract(value, '$[1]') AS whole FROM json_each({place}))"
+    )
+}
+
+/// Pairs as one value for [`pairs`].
+pub(crate) fn json_of_pairs(pairs: &[(impl serde::Serialize, i64)]) -> String {
+    serde_json::to_string(pairs).expect("a list of texts and whole numbers always has a JSON form")
 }
 
 /// SQLite's primary result codes ("Result and Error Codes" in its documentation) as our errors.

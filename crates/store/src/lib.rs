@@ -46,10 +46,13 @@ mod logbook;
 mod made;
 mod migration;
 mod picture;
+#[cfg(test)]
+mod plan;
 mod settings;
 mod shelf;
 mod snapshot;
 mod store;
+mod tables;
 mod verify;
 
 pub use backup::Kept;

