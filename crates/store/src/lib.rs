@@ -52,7 +52,6 @@ mod settings;
 mod shelf;
 mod snapshot;
 mod store;
-mod tables;
 mod verify;
 
 pub use backup::Kept;

@@ -13,5 +13,4 @@ mod pictures;
 mod replay;
 mod settings;
 mod shelf;
-mod tables;
 mod verify;
