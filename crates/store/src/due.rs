@@ -102,6 +102,22 @@ pub(crate) async fn follow(tx: &Tx, fresh: &[(EntryId, &NewEntry)], replaced: BT
     Ok(())
 }
 
+/// Works the whole projection out anew, into an empty table.
+pub(crate) async fn project(tx: &Tx) -> Result<()> {
+    let living = |entry: &str| format!("NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = {entry}.id)");
+    let sql = format!(
+        "INSERT INTO due (machine, point, kind, happened, entry) \
+         SELECT k.machine, k.point, k.kind, e.happened, e.id FROM \
+         (SELECT DISTINCT machine, point, kind FROM entry WHERE kind IN ({}) AND point IS NOT NULL) k \
+         JOIN entry e ON e.id = (SELECT x.id FROM entry x \
+         WHERE x.machine = k.machine AND x.point = k.point AND x.kind = k.kind AND {} \
+         ORDER BY x.happened DESC, x.id DESC LIMIT 1)",
+        acts_in_sql(),
+        living("x")
+    );
+    tx.run(&sql, values![]).await
+}
+
 async fn look_up(tx: &Tx, act: &Act) -> Result<()> {
     tx.run("DELETE FROM due WHERE machine = $1 AND point = $2 AND kind = $3", act.values()).await?;
     let sql = "INSERT INTO due (machine, point, kind, happened, entry) \

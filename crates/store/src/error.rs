@@ -68,6 +68,16 @@ pub enum Error {
         /// How large it is.
         bytes: usize,
     },
+    /// A file of an export could not be taken in.
+    #[error("{}, line {line}, could not be taken in: {what}; nothing was made", .path.display())]
+    NotImported {
+        /// The file.
+        path: PathBuf,
+        /// The line in it, counted from one.
+        line: u64,
+        /// What is wrong there and what would be right.
+        what: String,
+    },
     /// What stands in the file makes no sense.
     #[error("the data file {} is damaged ({what}); keep a copy as it is and go back to the last backup", .path.display())]
     Corrupt {

@@ -52,6 +52,7 @@ mod settings;
 mod shelf;
 mod snapshot;
 mod store;
+mod tables;
 mod verify;
 
 pub use backup::Kept;

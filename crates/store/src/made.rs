@@ -1,4 +1,4 @@
-//! A file that appears under its name only when it is whole: it is made in a hidden folder beside, synced, and then renamed. A crash
+//! A file or folder that appears under its name only when it is whole: it is made in a hidden folder beside, synced, and then renamed. A crash
 //! leaves at most that folder, never half a file; a name that is taken is never overwritten.
 
 use std::fs;
@@ -44,8 +44,13 @@ impl Made {
         crate::fuse::step(&to)?;
         fs::File::open(&made).and_then(|file| file.sync_all()).map_err(|error| failed(&error))?;
         crate::fuse::step(&to)?;
-        let made = TempPath::try_from_path(made).map_err(|error| failed(&error))?;
-        made.persist_noclobber(&to).map_err(|refused| failed(&refused.error))?;
+        if made.is_dir() {
+            // A folder takes the place of no file and of no folder with something in it.
+            fs::rename(&made, &to).map_err(|error| failed(&error))?;
+        } else {
+            let made = TempPath::try_from_path(made).map_err(|error| failed(&error))?;
+            made.persist_noclobber(&to).map_err(|refused| failed(&refused.error))?;
+        }
         // The name is in place; without this sync a power loss could still take the name back, never spoil a file.
         #[cfg(unix)]
         fs::File::open(beside(&to)).and_then(|folder| folder.sync_all()).map_err(|error| failed(&error))?;

@@ -16,7 +16,7 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
-async fn same(one: &Store, other: &Store) {
+pub(crate) async fn same(one: &Store, other: &Store) {
     let all = Wanted { most: usize::MAX, superseded: Superseded::Shown, ..Wanted::default() };
     let entries = one.entries(&all).await.expect("a whole file");
     assert!(!entries.is_empty());

@@ -13,4 +13,5 @@ mod pictures;
 mod replay;
 mod settings;
 mod shelf;
+mod tables;
 mod verify;

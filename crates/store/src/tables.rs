@@ -1,0 +1,233 @@
+//! Everything in a shop as CSV files in a folder, one a table with pictures beside, and a new shop from such a folder. The files are
+//! as RFC 4180 describes them, in UTF-8 with a line of names; they hold every revision and every entry, superseded or not.
+//!
+//! # How a cell is written
+//!
+//! - Nothing is an empty cell.
+//! - A text that is empty, or begins with one of `= + - @ '`, a tab or a carriage return, has a `'` put before it, so that a
+//!   spreadsheet takes it for a text and not for a formula. Reading takes the `'` away again. Other texts are as they are.
+//! - An instant is as RFC 3339 writes it, in UTC with microseconds.
+//! - The bytes of a picture are a file in the folder `pictures`, whose name stands in the cell.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use jiff::Timestamp;
+
+use crate::db::{Db, Row, Tx, Value, micros, places, values};
+use crate::error::{Error, Result};
+use crate::logbook::fingerprint;
+use crate::made::Made;
+use crate::store::Store;
+use crate::{due, header, migration, verify};
+
+/// The tables with the columns that give their rows an order, each behind those that it speaks of. What is due and the fingerprints
+/// follow from the others and are left out.
+const TABLES: [(&str, &str); 7] = [
+    ("setting", "number"),
+    ("machine", "id"),
+    ("chart_revision", "machine, number"),
+    ("oil_revision", "id, number"),
+    ("can_revision", "id, number"),
+    ("entry", "id"),
+    ("picture", "id"),
+];
+
+/// The columns that hold an instant.
+const INSTANTS: [&str; 3] = ["happened", "recorded", "taken"];
+/// The folder of the pictures.
+const PICTURES: &str = "pictures";
+/// What a text may not begin with unguarded.
+const GUARDED: [char; 7] = ['=', '+', '-', '@', GUARD, '\t', '\r'];
+const GUARD: char = '\'';
+
+impl Store {
+    /// Writes everything as CSV files into a new folder. The same shop gives the same bytes.
+    ///
+    /// # Errors
+    /// [`Error::Exists`] when the folder is there; [`Error::Io`], [`Error::Corrupt`]. There is no folder then.
+    pub async fn export_csv(&self, folder: &Path) -> Result<()> {
+        let made = Made::begin(folder)?;
+        let at = made.path();
+        let failed = |error: std::io::Error| Error::io(folder, error.to_string());
+        fs::create_dir_all(at.join(PICTURES)).map_err(failed)?;
+        let tx = self.db.read().await?;
+        for (table, order) in TABLES {
+            write(&tx, table, order, &at).await?;
+        }
+        tx.commit().await?;
+        made.finish()
+    }
+
+    /// Makes a data file from a folder that [`Store::export_csv`] wrote. It is looked through for damage before it gets its name.
+    ///
+    /// # Errors
+    /// [`Error::NotImported`] with the file and line that cannot be read; [`Error::Exists`] when the name is taken;
+    /// [`Error::Conflict`] or [`Error::Corrupt`] when the rows do not go together. There is no file then.
+    pub async fn import_csv(folder: &Path, into: &Path) -> Result<()> {
+        let made = Made::begin(into)?;
+        fs::File::create_new(made.path()).map_err(|error| Error::io(into, error.to_string()))?;
+        let db = Db::connect(&made.path()).await?;
+        let filled = fill(&db, folder).await;
+        db.close().await?;
+        verify::none(&filled?, folder)?;
+        made.finish()
+    }
+}
+
+/// A column of a table, as the file itself says.
+struct Column {
+    name: String,
+    holds: Holds,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Holds {
+    Text,
+    Whole,
+    Real,
+    Instant,
+    Bytes,
+}
+
+async fn columns(tx: &Tx, table: &str) -> Result<Vec<Column>> {
+    let sql = "SELECT name, type AS holds FROM pragma_table_info($1) ORDER BY cid";
+    let column = |row: &Row| {
+        let (name, holds): (String, String) = (row.get("name")?, row.get("holds")?);
+        let holds = match holds.as_str() {
+            _ if INSTANTS.contains(&name.as_str()) => Holds::Instant,
+            "INTEGER" => Holds::Whole,
+            "REAL" => Holds::Real,
+            "BLOB" => Holds::Bytes,
+            _ => Holds::Text,
+        };
+        Ok(Column { name, holds })
+    };
+    tx.all(sql, values![table]).await?.iter().map(column).collect()
+}
+
+async fn write(tx: &Tx, table: &str, order: &str, folder: &Path) -> Result<()> {
+    let path = folder.join(format!("{table}.csv"));
+    let failed = |error: csv::Error| Error::io(&path, error.to_string());
+    let columns = columns(tx, table).await?;
+    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_path(&path).map_err(failed)?;
+    writer.write_record(columns.iter().map(|column| &column.name)).map_err(failed)?;
+    // Bytes are fetched one by one: pictures may be larger than the memory.
+    let light: Vec<&str> =
+        columns.iter().filter(|column| column.holds != Holds::Bytes).map(|column| column.name.as_str()).collect();
+    for row in tx.all(&format!("SELECT {} FROM {table} ORDER BY {order}", light.join(", ")), values![]).await? {
+        let mut cells = Vec::with_capacity(columns.len());
+        for column in &columns {
+            cells.push(match column.holds {
+                Holds::Bytes => picture(tx, row.get("id")?, folder).await?,
+                _ => cell(&row, column)?,
+            });
+        }
+        writer.write_record(&cells).map_err(failed)?;
+    }
+    let file = writer.into_inner().map_err(|error| Error::io(&path, error.to_string()))?;
+    file.sync_all().map_err(|error| Error::io(&path, error.to_string()))
+}
+
+/// A value as a cell.
+fn cell(row: &Row, column: &Column) -> Result<String> {
+    let name = &column.name;
+    Ok(match column.holds {
+        Holds::Text => row.get::<Option<String>>(name)?.map(guarded),
+        Holds::Real => row.get::<Option<f64>>(name)?.map(|number| number.to_string()),
+        Holds::Instant if row.get::<Option<i64>>(name)?.is_some() => Some(format!("{:.6}", row.instant(name)?)),
+        Holds::Whole | Holds::Instant | Holds::Bytes => row.get::<Option<i64>>(name)?.map(|number| number.to_string()),
+    }
+    .unwrap_or_default())
+}
+
+/// Writes the bytes of a picture; the name of the file.
+async fn picture(tx: &Tx, id: i64, folder: &Path) -> Result<String> {
+    let row = tx.one("SELECT bytes FROM picture WHERE id = $1", values![id]).await?;
+    let bytes: Vec<u8> =
+        row.ok_or_else(|| tx.corrupt(format!("picture {id} is listed and not there")))?.get("bytes")?;
+    let end = match bytes.as_slice() {
+        [0xff, 0xd8, ..] => "jpg",
+        [0x89, b'P', b'N', b'G', ..] => "png",
+        [b'R', b'I', b'F', b'F', ..] => "webp",
+        _ => "bin",
+    };
+    let name = format!("{id}.{end}");
+    let path = folder.join(PICTURES).join(&name);
+    fs::write(&path, bytes).map_err(|error| Error::io(&path, error.to_string()))?;
+    Ok(name)
+}
+
+fn guarded(text: String) -> String {
+    if text.is_empty() || text.starts_with(GUARDED) { format!("{GUARD}{text}") } else { text }
+}
+
+fn unguarded(cell: &str) -> &str {
+    cell.strip_prefix(GUARD).unwrap_or(cell)
+}
+
+/// Fills an empty file from a folder, in one transaction; the damage that is found in it then.
+async fn fill(db: &Db, folder: &Path) -> Result<Vec<verify::Damage>> {
+    let tx = db.write().await?;
+    tx.script(&format!("PRAGMA application_id = {}", header::APPLICATION)).await?;
+    migration::set_up(&tx).await?;
+    for (table, _) in TABLES {
+        read(&tx, table, folder).await?;
+    }
+    fingerprint::take(&tx, 0).await?;
+    due::project(&tx).await?;
+    tx.commit().await?;
+    verify::damage(db).await
+}
+
+async fn read(tx: &Tx, table: &str, folder: &Path) -> Result<()> {
+    let path = folder.join(format!("{table}.csv"));
+    let failed = |error: csv::Error| {
+        let line = error.position().map_or(1, csv::Position::line);
+        refused(&path, line, error.to_string())
+    };
+    let columns = columns(tx, table).await?;
+    let names: Vec<&str> = columns.iter().map(|column| column.name.as_str()).collect();
+    let mut reader = csv::Reader::from_path(&path).map_err(failed)?;
+    if reader.headers().map_err(failed)?.iter().ne(names.iter().copied()) {
+        return Err(refused(&path, 1, format!("the columns must be {}", names.join(", "))));
+    }
+    let sql = format!("INSERT INTO {table} ({}) VALUES ({})", names.join(", "), places(1, names.len()));
+    for record in reader.records() {
+        let record = record.map_err(failed)?;
+        let line = record.position().map_or(1, csv::Position::line);
+        let mut row = Vec::with_capacity(columns.len());
+        for (column, cell) in columns.iter().zip(&record) {
+            let value = value(column.holds, cell, folder);
+            row.push(value.map_err(|what| refused(&path, line, format!("{} {what}", column.name)))?);
+        }
+        tx.run(&sql, row).await?;
+    }
+    Ok(())
+}
+
+/// The value that a cell spells; else what is wrong with it.
+fn value(holds: Holds, cell: &str, folder: &Path) -> std::result::Result<Value, String> {
+    let there = Some(cell).filter(|cell| !cell.is_empty());
+    let number = |_| format!("holds \"{cell}\", which is no number, such as 12");
+    Ok(match holds {
+        Holds::Text => Value::from(there.map(|cell| unguarded(cell).to_owned())),
+        Holds::Whole => Value::from(there.map(str::parse::<i64>).transpose().map_err(|_| number(()))?),
+        Holds::Real => Value::from(there.map(str::parse::<f64>).transpose().map_err(|_| number(()))?),
+        Holds::Instant => {
+            let instant = there.map(str::parse::<Timestamp>).transpose();
+            let wrong = |_| format!("holds \"{cell}\", which is no instant, such as 2026-03-02T08:00:00.000000Z");
+            Value::from(instant.map_err(wrong)?.map(micros))
+        }
+        Holds::Bytes => {
+            // Only a plain name: a folder from a stranger must not reach for other files.
+            let plain = Path::new(cell).file_name().is_some_and(|name| name == cell);
+            let bytes = Some(folder.join(PICTURES).join(cell)).filter(|_| plain).and_then(|path| fs::read(path).ok());
+            Value::from(bytes.ok_or_else(|| format!("names \"{cell}\", which is no file in the folder {PICTURES}"))?)
+        }
+    })
+}
+
+fn refused(path: &Path, line: u64, what: String) -> Error {
+    Error::NotImported { path: PathBuf::from(path), line, what }
+}
