@@ -27,3 +27,18 @@ pub(crate) fn machine(machine: &Id) -> String {
 pub(crate) fn point(machine: &Id, point: &Id) -> String {
     format!("{}/points/{}", self::machine(machine), escaped(point.as_str()))
 }
+
+/// What is to settle on a machine.
+pub(crate) fn findings(machine: &Id) -> String {
+    format!("{}/findings", self::machine(machine))
+}
+
+/// What is doubtful about a machine's chart.
+pub(crate) fn audit(machine: &Id) -> String {
+    format!("{}/audit", self::machine(machine))
+}
+
+/// How this example of a machine is built.
+pub(crate) fn options(machine: &Id) -> String {
+    format!("{}/options", self::machine(machine))
+}

@@ -110,6 +110,7 @@ fn page(hand: &Hand, asked: &Asked, value: String, fault: Option<String>, key: F
                     ..Field::default()
                 }],
                 words: "Keep this name".into(),
+                wrong: Vec::new(),
                 back: Some(Link::new(back, "Leave it as it is")),
             })
         },

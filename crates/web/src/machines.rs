@@ -1,7 +1,13 @@
 //! `GET /machines`: the machines of the shop, with how much each wants today.
 
+pub(crate) mod audit;
+mod element;
+pub(crate) mod findings;
 pub(crate) mod machine;
+pub(crate) mod options;
 pub(crate) mod point;
+mod revision;
+mod wrong;
 
 use advice::round::Plan;
 use advice::{round, words};

@@ -106,6 +106,7 @@ fn questions(
             ),
         ],
         words: "Not reached".to_owned(),
+        wrong: Vec::new(),
         back: None,
     }
 }

@@ -2,16 +2,16 @@
 
 mod assemblies;
 mod built;
-mod findings;
 mod lines;
 mod reservoirs;
-
-pub(crate) use findings::{Finding, told as findings_told};
 
 use axum::extract::{Path, State};
 use maud::{Markup, Render, html};
 
-use crate::parts::{Facts, Fold, Link, Page, Section, Table, TitleBlock};
+use super::audit;
+use super::element::{LINES, RESERVOIRS};
+use super::findings::{Finding, anchor};
+use crate::parts::{Facts, Link, Page, Section, Table, TitleBlock};
 use crate::shop_state::{Shop, View};
 use crate::{Error, address};
 
@@ -21,12 +21,15 @@ struct Machine {
     today: String,
     points: String,
     facts: Facts,
-    assemblies: Vec<(String, Table)>,
+    assemblies: Vec<assemblies::Part>,
     reservoirs: Option<Table>,
     lines: Vec<lines::Lines>,
     built: Option<Table>,
-    open: Vec<Finding>,
-    settled: Vec<Finding>,
+    options: String,
+    /// The headings of what is open, each leading to it.
+    open: Vec<Link>,
+    findings: String,
+    doubtful: Link,
     log: String,
 }
 
@@ -41,7 +44,12 @@ impl Machine {
         let chart = &view.machine.chart;
         let about = &chart.machine;
         let id = view.machine.id.as_str();
-        let (open, settled) = findings::sorted(chart);
+        let findings = address::findings(&view.machine.id);
+        let open = chart.findings.iter().filter(|finding| finding.settled.is_none());
+        let open = open.map(|finding| {
+            let to = format!("{findings}#{}", address::escaped(&anchor(&finding.id)));
+            Link::new(to, Finding::of(&view.machine.id, chart, finding).heading)
+        });
         Self {
             name: about.name.clone(),
             today: address::with_query("/", &[("machine", id)]),
@@ -51,12 +59,14 @@ impl Machine {
                 .say("Size", about.size.clone())
                 .say("Built", about.built.clone())
                 .say("Note", about.note.clone()),
-            assemblies: assemblies::tables(view),
+            assemblies: assemblies::parts(view),
             reservoirs: reservoirs::table(chart),
             lines: lines::all(chart),
             built: built::table(chart),
-            open,
-            settled,
+            options: address::options(&view.machine.id),
+            open: open.collect(),
+            findings,
+            doubtful: audit::link(view),
             log: address::with_query("/log", &[("machine", id)]),
         }
     }
@@ -64,9 +74,9 @@ impl Machine {
     fn page(self) -> Page {
         let block = TitleBlock::new([("Machine", self.name.clone()), ("Oiling points", self.points)]);
         let block = if self.open.is_empty() {
-            block.and("To settle", "nothing")
+            block.and_link("To settle", Link::new(self.findings.clone(), "nothing"))
         } else {
-            block.and_link("To settle", Link::new("#to-settle", self.open.len().to_string()))
+            block.and_link("To settle", Link::new(self.findings.clone(), self.open.len().to_string()))
         };
         Page {
             title: self.name.clone(),
@@ -78,12 +88,18 @@ impl Machine {
                 (self.facts)
                 div.row { (Link::new(self.today, "Today's round").as_box()) (Link::new(self.log, "Its log").as_box()) }
                 h2 { "Oiling points" }
-                @for (name, table) in self.assemblies { h3 { (name) } (table) }
-                @if let Some(reservoirs) = self.reservoirs { h2 { "Sumps, cups, tanks and boxes" } (reservoirs) }
-                @if !self.lines.is_empty() { h2 { "Oil lines" } @for one in self.lines { (one) } }
-                @if let Some(built) = self.built { h2 { "How yours is built" } (built) }
-                @if !self.open.is_empty() { h2 #to-settle { "To settle" } (findings_told(&self.open)) }
-                @if !self.settled.is_empty() { (Fold::shut("Settled", findings_told(&self.settled))) }
+                (self.doubtful)
+                @for part in self.assemblies { h3 id=[part.anchor] { (part.name) } (part.points) }
+                @if let Some(reservoirs) = self.reservoirs { h2 id=(RESERVOIRS) { "Sumps, cups, tanks and boxes" } (reservoirs) }
+                @if !self.lines.is_empty() { h2 id=(LINES) { "Oil lines" } @for one in self.lines { (one) } }
+                @if let Some(built) = self.built {
+                    h2 { "How yours is built" }
+                    (built)
+                    (Link::new(self.options, "Say how yours is built").as_box())
+                }
+                h2 { "To settle" }
+                @if !self.open.is_empty() { ul { @for one in &self.open { li { (one) } } } }
+                (Link::new(self.findings, "What is to settle, and writing down more").as_box())
             },
         }
     }

@@ -1,6 +1,7 @@
 //! `GET /machines/{id}/points/{point}`: all that is known of one oiling point, its history, and the acts that can be written down.
 
 mod acts;
+pub(crate) mod edit;
 mod evidence;
 mod feeds;
 
@@ -12,7 +13,7 @@ use shop::chart::{Chart, Point};
 use shop::id::Id;
 use store::{About, Superseded, Wanted};
 
-use super::machine::{Finding, findings_told};
+use super::findings::Finding;
 use crate::hand::Hand;
 use crate::log::{self, Names, Told};
 use crate::parts::{Balloon, Facts, Link, Note, Page, Quote, Section, Table, TitleBlock};
@@ -39,6 +40,8 @@ struct PointPage {
     feeds: Option<Table>,
     evidence: Option<Table>,
     findings: Vec<Finding>,
+    mend: Link,
+    found: Link,
     history: Option<Table>,
 }
 
@@ -80,7 +83,15 @@ pub(crate) async fn show(
         acts: acts::forms(point, &carried)?,
         feeds: feeds::table(&view.machine.chart, point),
         evidence: evidence::table(point),
-        findings: findings(&view.machine.chart, point),
+        findings: findings(&view, point),
+        mend: Link::new(edit::address(&view.machine.id, &point.id), "Mend what the chart says"),
+        found: Link::new(
+            format!(
+                "{}#new",
+                address::with_query(&address::findings(&view.machine.id), &[("about", point.id.as_str())])
+            ),
+            "Write down something wrong here",
+        ),
         history,
     };
     Ok(page.page().render())
@@ -104,11 +115,11 @@ impl PointPage {
                     div.stack {
                         (self.caution)
                         (self.acts)
-                        (Link::new(self.today, "Go to today's round"))
+                        div.row { (Link::new(self.today, "Go to today's round")) (self.mend) (self.found) }
                     }
                 }
                 @if let Some(feeds) = self.feeds { h2 { "What it feeds" } (feeds) }
-                @if !self.findings.is_empty() { h2 { "To settle" } (findings_told(&self.findings)) }
+                @if !self.findings.is_empty() { h2 { "To settle" } div.two { @for one in &self.findings { (one.section("")) } } }
                 @if let Some(evidence) = self.evidence { h2 { "How we know" } (evidence) }
                 h2 #history { "Last entries" }
                 @match self.history {
@@ -157,8 +168,9 @@ fn facts(view: &View, point: &Point) -> Facts {
 }
 
 /// The findings that name the point, or what it feeds and fills.
-fn findings(chart: &Chart, point: &Point) -> Vec<Finding> {
+fn findings(view: &View, point: &Point) -> Vec<Finding> {
+    let chart = &view.machine.chart;
     let about = |id: &Id| *id == point.id || point.feeds.contains(id) || point.reservoir.as_ref() == Some(id);
-    let open = chart.findings.iter().filter(|finding| finding.of.iter().any(about));
-    open.map(|finding| Finding::of(chart, finding)).collect()
+    let named = chart.findings.iter().filter(|finding| finding.of.iter().any(about));
+    named.map(|finding| Finding::of(&view.machine.id, chart, finding)).collect()
 }

@@ -48,12 +48,20 @@ pub struct Choice {
     pub value: String,
     /// What is read.
     pub words: String,
+    /// A smaller line under it, shown where all choices are in sight: what follows from it.
+    pub note: String,
 }
 
 impl Choice {
     /// A choice that sends `value` and reads `words`.
     pub fn new(value: impl Into<String>, words: impl Into<String>) -> Self {
-        Self { value: value.into(), words: words.into() }
+        Self { value: value.into(), words: words.into(), note: String::new() }
+    }
+
+    /// The choice with a smaller line under it.
+    #[must_use]
+    pub fn noted(self, note: impl Into<String>) -> Self {
+        Self { note: note.into(), ..self }
     }
 }
 
@@ -86,7 +94,7 @@ impl Field {
                     @for choice in choices {
                         label.field-choice {
                             input type="radio" name=(self.name) value=(choice.value) checked[choice.value == self.value];
-                            span { (choice.words) }
+                            span { (choice.words) @if !choice.note.is_empty() { small { (choice.note) } } }
                         }
                     }
                 }

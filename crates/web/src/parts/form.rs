@@ -16,6 +16,8 @@ pub struct Form {
     pub hidden: Vec<(String, String)>,
     /// The questions.
     pub fields: Vec<Field>,
+    /// What is wrong with the whole, or with nothing that is asked here.
+    pub wrong: Vec<String>,
     /// The words on the button.
     pub words: String,
     /// The way out without writing anything down.
@@ -29,9 +31,10 @@ impl Render for Form {
         html! {
             form.form method="post" action=(self.to) {
                 (self.key)
-                @if !faults.is_empty() {
+                @if !faults.is_empty() || !self.wrong.is_empty() {
                     div.form-mend role="alert" {
                         h2 { "Nothing was written down yet" }
+                        @for wrong in &self.wrong { p { (wrong) } }
                         ul {
                             @for (field, fault) in &faults {
                                 li { a href={ "#" (field.anchor()) } { (field.label) } " " (fault) }

@@ -30,6 +30,9 @@ pub(super) fn faulty(key: &FormKey) -> Form {
             },
         ],
         words: "Write it down".into(),
+        wrong: vec![
+            "The chart was changed after you opened this form. Look at it once more, then send it again.".into(),
+        ],
         back: Some(Link::new("#sheet", "Leave it as it is")),
     }
 }
@@ -74,6 +77,7 @@ pub(super) fn fresh(key: &FormKey) -> Form {
             Field { name: "remark".into(), label: "Remark".into(), entry: Entry::Text, ..Field::default() },
         ],
         words: "Put it on the shelf".into(),
+        wrong: Vec::new(),
         back: None,
     }
 }

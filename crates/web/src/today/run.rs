@@ -56,6 +56,7 @@ pub(crate) fn form(view: &View, ran: Ran, key: FormKey) -> Form {
             field("job", "At which job?", Entry::List(jobs(view)), ran.job, ran.job_fault),
         ],
         words: "Log the run".to_owned(),
+        wrong: Vec::new(),
         back: None,
     }
 }

@@ -110,10 +110,31 @@ impl Bench {
     pub(crate) async fn press(&self, form: &Pressed, typed: &[(&str, &str)]) -> Answer {
         let mut pairs = form.pairs.clone();
         for (name, value) in typed {
-            let place = pairs.iter_mut().find(|(known, _)| known == name);
-            place.unwrap_or_else(|| panic!("the form asks for no {name}")).1 = (*value).to_owned();
+            match pairs.iter_mut().find(|(known, _)| known == name) {
+                Some(place) => place.1 = (*value).to_owned(),
+                // Of radio buttons that nobody has touched, a browser sends nothing.
+                None if form.untouched.iter().any(|known| known == name) => {
+                    pairs.push(((*name).to_owned(), (*value).to_owned()));
+                }
+                None => panic!("the form asks for no {name}"),
+            }
         }
         self.post(&form.to, &pairs).await
+    }
+
+    /// The chart of the drill in force: the number of its revision, and its text.
+    pub(crate) async fn drill(&self) -> (i64, String) {
+        let drill = Id::new("drill").expect("the test writes right ids");
+        self.store.chart(&drill, self.at()).await.expect("the drill has a chart")
+    }
+
+    /// Somebody else changes the chart of the drill: one passage of its text becomes another.
+    pub(crate) async fn drill_is_changed(&self, from: &str, to: &str) {
+        let (_, text) = self.drill().await;
+        assert!(text.contains(from), "{from}");
+        let drill = Id::new("drill").expect("the test writes right ids");
+        let changed = self.store.add_chart(&drill, &text.replacen(from, to, 1), self.at(), "another").await;
+        changed.expect("the changed chart is right");
     }
 
     /// All entries that count, oldest first.
@@ -157,6 +178,7 @@ impl Bench {
 pub(crate) struct Pressed {
     pub(crate) to: String,
     pub(crate) pairs: Vec<(String, String)>,
+    untouched: Vec<String>,
 }
 
 /// The form whose button says these words and, where more than one does, is about this.
@@ -177,8 +199,13 @@ pub(crate) fn find(page: &Html, words: &str, about: &str) -> Option<Pressed> {
     })?;
     let html = Html::parse_fragment(&form.html());
     let mut pairs = Vec::new();
+    let mut untouched = Vec::new();
     for entry in all(&html, "input[name], select[name], textarea[name]") {
         let name = entry.attr("name").expect("selected by it").to_owned();
+        if entry.attr("type") == Some("radio") && entry.attr("checked").is_none() {
+            untouched.push(name);
+            continue;
+        }
         let value = match entry.value().name() {
             "select" => {
                 let options = Html::parse_fragment(&entry.html());
@@ -191,7 +218,7 @@ pub(crate) fn find(page: &Html, words: &str, about: &str) -> Option<Pressed> {
         };
         pairs.push((name, value));
     }
-    Some(Pressed { to: form.attr("action").unwrap_or("").to_owned(), pairs })
+    Some(Pressed { to: form.attr("action").unwrap_or("").to_owned(), pairs, untouched })
 }
 
 /// The words of everything that matches, each with its white space made even.
@@ -205,4 +232,9 @@ pub(crate) fn words(page: &Html, selector: &str) -> Vec<String> {
 pub(crate) fn led(answer: &Answer) -> String {
     assert_eq!(answer.status, 303, "{}", answer.text());
     answer.header(LOCATION.as_str()).to_owned()
+}
+
+/// The comments of a chart, in their order.
+pub(crate) fn comments(text: &str) -> Vec<&str> {
+    text.lines().filter_map(|line| line.split_once('#').map(|(_, comment)| comment)).collect()
 }

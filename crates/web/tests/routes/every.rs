@@ -46,6 +46,16 @@ async fn every_link_leads_to_a_page_and_every_page_is_found() {
     for path in ["/", "/hand", "/machines", "/machines/drill", "/machines/drill/points/7", "/shelf", "/log"] {
         assert!(pages.contains_key(path), "{path}");
     }
+    for path in ["findings", "audit", "options", "points/1/edit"] {
+        assert!(pages.contains_key(&format!("/machines/drill/{path}")), "{path}");
+    }
+    for (path, text) in &pages {
+        for link in all(&Html::parse_document(text), "a[href*='#']") {
+            let (to, anchor) = link.attr("href").and_then(|href| href.split_once('#')).expect("selected by it");
+            let to = if to.is_empty() { text } else { &pages[to] };
+            assert!(to.contains(&format!("id=\"{anchor}\"")), "{path}: a link leads to #{anchor}, which is not there");
+        }
+    }
     assert!(!pages.keys().any(|path| path.contains("points/8")), "point 8 is not on this example");
 }
 
@@ -89,13 +99,36 @@ async fn every_page_is_whole() {
 #[tokio::test]
 async fn every_answer_of_the_shop_carries_the_policy() {
     let bench = Bench::new().await;
-    let gets =
-        ["/", "/hand", "/machines", "/machines/drill", "/machines/drill/points/1", "/shelf", "/log", "/machines/none"];
+    let gets = [
+        "/",
+        "/hand",
+        "/machines",
+        "/machines/drill",
+        "/machines/drill/points/1",
+        "/shelf",
+        "/log",
+        "/machines/none",
+        "/machines/drill/findings",
+        "/machines/drill/audit",
+        "/machines/drill/options",
+        "/machines/drill/points/1/edit",
+    ];
     let mut answers = Vec::new();
     for path in gets {
         answers.push((path, bench.get(path).await));
     }
-    for path in ["/hand", "/log/dosings", "/log/signs", "/log/obstacles", "/log/runs", "/log/withdrawals"] {
+    for path in [
+        "/hand",
+        "/log/dosings",
+        "/log/signs",
+        "/log/obstacles",
+        "/log/runs",
+        "/log/withdrawals",
+        "/machines/drill/findings",
+        "/machines/drill/findings/F1/settlement",
+        "/machines/drill/options",
+        "/machines/drill/points/1",
+    ] {
         let answer = bench.post(path, &[]).await;
         assert_eq!(answer.status, 400, "{path} without a key");
         answers.push((path, answer));

@@ -5,20 +5,29 @@ use advice::words;
 use shop::chart::Point;
 
 use crate::address;
+use crate::machines::element::assembly_anchor;
 use crate::parts::{Balloon, Cell, Column, Style, Table};
 use crate::phrase::capital;
 use crate::shop_state::{View, when};
 
-/// The name of each assembly that has points here with its table, and last those that belong to none.
-pub(super) fn tables(view: &View) -> Vec<(String, Table)> {
+/// A part of the machine with its points.
+pub(super) struct Part {
+    pub(super) anchor: Option<String>,
+    pub(super) name: String,
+    pub(super) points: Table,
+}
+
+/// Each assembly that has points here, and last those that belong to none.
+pub(super) fn parts(view: &View) -> Vec<Part> {
     let chart = &view.machine.chart;
     let named = chart.assemblies.iter().map(|assembly| (Some(&assembly.id), assembly.name.as_str()));
     let all = named.chain([(None, "Elsewhere on the machine")]);
-    let tables = all.map(|(id, name)| {
+    let parts = all.map(|(id, name)| {
         let points = chart.points_here().filter(|point| point.assembly.as_ref() == id);
-        (name.to_owned(), table(points.map(|point| row(view, point)).collect()))
+        let points = table(points.map(|point| row(view, point)).collect());
+        Part { anchor: id.map(assembly_anchor), name: name.to_owned(), points }
     });
-    tables.filter(|(_, table)| !table.rows.is_empty()).collect()
+    parts.filter(|part| !part.points.rows.is_empty()).collect()
 }
 
 fn table(rows: Vec<Vec<Cell>>) -> Table {

@@ -45,6 +45,7 @@ pub(super) fn forms(point: &Point, carried: &[(String, String)]) -> Result<Marku
             ..Field::default()
         }],
         words: "Not seen".to_owned(),
+        wrong: Vec::new(),
         back: None,
     };
     let obstacle =

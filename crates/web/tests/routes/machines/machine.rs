@@ -26,11 +26,12 @@ async fn the_chart_is_shown_part_by_part() {
 }
 
 #[tokio::test]
-async fn open_findings_are_in_sight_and_settled_ones_in_a_fold() {
+async fn open_findings_are_headings_that_lead_to_the_whole() {
     let page = Bench::new().await.page("/machines/drill").await;
-    assert!(words(&page, "main > div h3").contains(&"F1 Missing: point 1 Upper bearing".to_owned()));
-    let fold = words(&page, ".fold").remove(0);
-    assert!(fold.starts_with("Settled F2 Open question: point 5 Table screw"), "{fold}");
+    let link = all(&page, "main li a[href*='/findings#']");
+    assert_eq!(link.len(), 1, "the settled one is not among them");
+    assert_eq!(link[0].text().collect::<String>(), "F1 Missing: point 1 Upper bearing");
+    assert_eq!(link[0].attr("href"), Some("/machines/drill/findings#finding-F1"));
 }
 
 #[tokio::test]

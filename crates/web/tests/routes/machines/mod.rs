@@ -1,6 +1,9 @@
 //! `GET /machines`, and the pages below it.
 
+mod audit;
+mod findings;
 mod machine;
+mod options;
 mod point;
 
 use crate::bench::{Bench, form, led, words};

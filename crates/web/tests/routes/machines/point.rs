@@ -1,5 +1,7 @@
 //! `GET /machines/{id}/points/{point}`, and the acts on it.
 
+mod edit;
+
 use shop::logbook::{Body, Kind};
 
 use crate::ask::all;

@@ -1,0 +1,177 @@
+//! The chart in force as the text that people own, with the number of its revision; and what a form that changes it sends. Start at
+//! [`Revision::take`]. An edit that would break the chart, and one made from an older revision, write nothing.
+
+use std::collections::BTreeMap;
+
+use axum::http::StatusCode;
+use serde::Deserialize;
+use shop::chart::Chart;
+use shop::document::{Document, Edit, Target, Value};
+use shop::id::Id;
+use tokio::sync::{Mutex, MutexGuard};
+
+use super::wrong::Wrong;
+use crate::hand::Hand;
+use crate::shop_state::Shop;
+use crate::{Error, FormKey};
+
+/// One form at a time holds its revision against the one in force and writes the next, so that none slips in between.
+static TURN: Mutex<()> = Mutex::const_new(());
+
+/// The chart in force.
+pub(crate) struct Revision {
+    pub(crate) number: i64,
+    document: Document,
+}
+
+/// A form that changes a chart, as it is sent.
+#[derive(Debug, Deserialize)]
+pub(crate) struct Sent {
+    pub(crate) key: FormKey,
+    revision: String,
+    #[serde(flatten)]
+    typed: BTreeMap<String, String>,
+}
+
+/// What became of the edits of a form.
+pub(crate) enum Outcome {
+    /// They are in the chart.
+    Written,
+    /// Nothing was written, for the chart is another one by now.
+    Overtaken,
+    /// Nothing was written, for the chart would have faults.
+    Refused(Wrong),
+}
+
+/// The turn to write, held until the answer is made.
+pub(crate) struct Turn {
+    pub(crate) revision: Revision,
+    _held: MutexGuard<'static, ()>,
+}
+
+impl Revision {
+    /// The chart of this machine in force now.
+    pub(crate) async fn in_force(shop: &Shop, machine: &Id) -> Result<Self, Error> {
+        let (number, text) = shop.store.chart(machine, shop.clock.now()).await?;
+        let read = Document::read(text);
+        let document = read.map_err(|_| Error::broken("the machine's chart in the data file has faults"))?;
+        Ok(Self { number, document })
+    }
+
+    /// The same, with the turn to write the next.
+    pub(crate) async fn take(shop: &Shop, machine: &Id) -> Result<Turn, Error> {
+        let held = TURN.lock().await;
+        Ok(Turn { revision: Self::in_force(shop, machine).await?, _held: held })
+    }
+
+    pub(crate) fn chart(&self) -> &Chart {
+        self.document.chart()
+    }
+
+    /// What a form carries so that its answer can be held against the chart in force by then.
+    pub(crate) fn hidden(&self) -> Vec<(String, String)> {
+        vec![("revision".to_owned(), self.number.to_string())]
+    }
+}
+
+impl Turn {
+    /// Makes the edits of a form a new revision. No edits at all are done already: a second press of the same button, say.
+    pub(crate) async fn write(
+        &self,
+        shop: &Shop,
+        machine: &Id,
+        hand: &Hand,
+        sent: &Sent,
+        edits: &[Edit],
+    ) -> Result<Outcome, Error> {
+        if edits.is_empty() {
+            return Ok(Outcome::Written);
+        }
+        if sent.revision != self.revision.number.to_string() {
+            return Ok(Outcome::Overtaken);
+        }
+        match self.revision.document.edited(edits) {
+            Ok(edited) => {
+                shop.store.add_chart(machine, edited.document.text(), shop.clock.now(), hand.name()).await?;
+                Ok(Outcome::Written)
+            }
+            Err(refused) => Ok(Outcome::Refused(Wrong::of(&refused))),
+        }
+    }
+}
+
+impl Outcome {
+    /// The status of the page that comes back with the form.
+    pub(crate) fn status(&self) -> StatusCode {
+        match self {
+            Self::Written => StatusCode::OK,
+            Self::Overtaken => StatusCode::CONFLICT,
+            Self::Refused(_) => StatusCode::UNPROCESSABLE_ENTITY,
+        }
+    }
+
+    /// What is wrong beside the field that bears this key of this element; `now` is what the chart says there, `typed` what was sent.
+    pub(crate) fn beside(&mut self, id: &Id, key: &str, now: &str, typed: &str) -> Option<String> {
+        match self {
+            Self::Overtaken if even(now) != even(typed) => {
+                let now = even(now);
+                let says = if now.is_empty() { "nothing here".to_owned() } else { format!("\"{now}\"") };
+                Some(format!("The chart now says {says}. Leave what you typed, or write that instead."))
+            }
+            Self::Refused(wrong) => wrong.beside(id, key),
+            Self::Written | Self::Overtaken => None,
+        }
+    }
+
+    /// What is wrong with the whole.
+    pub(crate) fn above(self) -> Vec<String> {
+        match self {
+            Self::Written => Vec::new(),
+            Self::Overtaken => vec![
+                "The chart was changed after you opened this form. What you typed is kept below: look at it once more, then \
+                 send it again."
+                    .to_owned(),
+            ],
+            Self::Refused(wrong) => wrong.rest(),
+        }
+    }
+}
+
+impl Sent {
+    /// What was typed under this name, without the white space around it.
+    pub(crate) fn typed(&self, name: &str) -> String {
+        self.typed.get(name).map(|typed| even(typed)).unwrap_or_default()
+    }
+
+    /// What was typed under this name; nothing where the form did not ask for it.
+    pub(crate) fn asked(&self, name: &str) -> Option<String> {
+        self.typed.get(name).map(|typed| even(typed))
+    }
+}
+
+/// The edit that makes a key say what was typed; none where it says so already, so that the text around it stays as it is.
+pub(crate) fn edit(of: &Target, key: &str, now: &str, typed: &str, value: impl Fn(&str) -> Value) -> Option<Edit> {
+    let (now, typed, of, key) = (even(now), even(typed), of.clone(), key.to_owned());
+    if now == typed {
+        None
+    } else if typed.is_empty() {
+        Some(Edit::Clear { of, key })
+    } else {
+        Some(Edit::Set { of, key, to: value(&typed) })
+    }
+}
+
+/// One text as the chart keeps it.
+pub(crate) fn text(typed: &str) -> Value {
+    Value::Text(typed.to_owned())
+}
+
+/// Each line as one text.
+pub(crate) fn lines(typed: &str) -> Value {
+    Value::Texts(typed.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect())
+}
+
+/// Without the white space around it and with the line breaks that the chart has; a browser sends others.
+fn even(text: &str) -> String {
+    text.trim().replace("\r\n", "\n")
+}
