@@ -1,5 +1,6 @@
 //! The commands and what they share. One file each; this one only reads the line and hands over.
 
+mod backup;
 mod chart;
 mod demo;
 mod log;
@@ -10,6 +11,7 @@ mod round;
 mod serve;
 mod shelf;
 mod shop;
+mod verify;
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -89,6 +91,12 @@ enum Command {
     Log(log::Log),
     /// Read what was written down.
     Logbook(logbook::Logbook),
+    /// Write a backup of the shop, also while others write in it.
+    Backup(backup::Backup),
+    /// Make a shop's data file from a backup.
+    Restore(backup::Restore),
+    /// Look through the data file for damage.
+    Verify,
     /// Oiling charts.
     #[command(subcommand)]
     Chart(chart::Chart),
@@ -109,6 +117,9 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Round(round) => round.run(&shared).await,
         Command::Log(log) => log.run(&shared).await,
         Command::Logbook(logbook) => logbook.run(&shared).await,
+        Command::Backup(backup) => backup.run(&shared).await,
+        Command::Restore(restore) => restore.run(&shared).await,
+        Command::Verify => verify::run(&shared).await,
         Command::Chart(chart) => chart.run(&shared).await,
         Command::Shelf(shelf) => shelf.run(&shared).await,
     }

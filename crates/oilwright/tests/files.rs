@@ -39,3 +39,29 @@ fn a_shop_is_never_made_over_another() {
     assert!(again.err.contains("not overwritten"), "{}", again.err);
     assert_eq!(std::fs::read(bench.file("our.shop")).expect("the shop"), before);
 }
+
+#[test]
+fn a_backup_is_restored_to_the_same_shop_and_a_flipped_byte_is_found() {
+    let bench = Bench::new();
+    bench.run(&["log", "dosed", "bench-drill", "1", "--at", "2026-11-25T09:00"]).well();
+    let (backup, restored) = (bench.path("safe.shop"), bench.path("again.shop"));
+    bench.run(&["backup", &backup]).well();
+    let over = bench.run(&["backup", &backup]);
+    assert!(over.code == Some(2) && over.err.contains("not overwritten"), "{}", over.err);
+    run(&["--shop", &restored, "restore", &backup]).well();
+    let log = |file: &str| run(&["--shop", file, "logbook", "--json"]).well().out;
+    assert_eq!(log(&restored), log(&bench.path("our.shop")));
+    assert!(run(&["--shop", &restored, "verify"]).well().out.contains("nothing is damaged"));
+
+    let mut bytes = std::fs::read(&restored).expect("the restored shop");
+    let name = b"Quill sleeve";
+    let at = bytes.windows(name.len()).position(|window| window == name).expect("the chart's text stands in the file");
+    bytes[at] ^= 1;
+    std::fs::write(&restored, &bytes).expect("the folder can be written");
+    let verify = run(&["--shop", &restored, "verify", "--json"]);
+    assert_eq!(verify.code, Some(1), "{}{}", verify.out, verify.err);
+    assert!(!verify.json()["damage"].as_array().expect("a list").is_empty());
+    let refused = run(&["--shop", &bench.path("third.shop"), "restore", &restored]);
+    assert_eq!(refused.code, Some(3), "{}", refused.err);
+    assert!(!bench.file("third.shop").exists());
+}

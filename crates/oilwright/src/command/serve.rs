@@ -1,7 +1,10 @@
 //! `serve`: the pages of a shop.
 
+use std::io::Write as _;
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
+use std::time::Duration;
 
 use clap::Args;
 use jiff::Timestamp;
@@ -18,6 +21,9 @@ use super::Shared;
 pub(crate) struct Serve {
     #[command(flatten)]
     listen: Listen,
+    /// The folder for the nightly backups; a folder beside the data file when left out. Better one on another disk.
+    #[arg(long, value_name = "FOLDER")]
+    backups: Option<PathBuf>,
 }
 
 /// Where the pages are served.
@@ -34,8 +40,47 @@ pub(crate) struct Listen {
 impl Serve {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
-        serve(open.store, Clock::new(Timestamp::now), self.listen).await
+        let folder = match self.backups {
+            // A folder that somebody names is not made: it may be a stick that is not in.
+            Some(folder) => folder,
+            None => beside(open.store.path())?,
+        };
+        say::line(&format!("A backup every night: {}", folder.display()))?;
+        let nightly = tokio::spawn(nightly(open.store.clone(), folder));
+        let served = serve(open.store, Clock::new(Timestamp::now), self.listen).await;
+        nightly.abort();
+        served
     }
+}
+
+/// How many backups are kept however old they are, and for how many days the others.
+const KEPT: (usize, u32) = (14, 90);
+
+/// How often it is looked whether the day has its backup. A failure is told each time and does not stop the pages.
+const LOOK: Duration = Duration::from_secs(3600);
+
+async fn nightly(store: Store, folder: PathBuf) {
+    loop {
+        if let Err(error) = store.keep_backups(&folder, Timestamp::now(), KEPT.0, KEPT.1).await {
+            // Nothing more can be done when even standard error is gone.
+            let _ = writeln!(std::io::stderr(), "oilwright: no backup was made: {error}");
+        }
+        tokio::time::sleep(LOOK).await;
+    }
+}
+
+/// The folder beside a data file, made when it is not there: `our.shop` has `our.shop-backups`.
+fn beside(file: &Path) -> Result<PathBuf, Failure> {
+    let mut name = file.file_name().unwrap_or_default().to_owned();
+    name.push("-backups");
+    let folder = file.with_file_name(name);
+    std::fs::create_dir_all(&folder).map_err(|error| {
+        Failure::Use(format!(
+            "the folder {} could not be made ({error}); name another with --backups",
+            folder.display()
+        ))
+    })?;
+    Ok(folder)
 }
 
 /// Serves until the program is told to stop, then closes the file.
