@@ -68,6 +68,14 @@ pub enum Error {
         /// How large it is.
         bytes: usize,
     },
+    /// A picture cannot be kept.
+    #[error("the picture \"{name}\" {why}")]
+    Picture {
+        /// The picture's name.
+        name: String,
+        /// What is wrong with it.
+        why: crate::Unfit,
+    },
     /// A file of an export could not be taken in.
     #[error("{}, line {line}, could not be taken in: {what}; nothing was made", .path.display())]
     NotImported {

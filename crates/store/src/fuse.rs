@@ -163,8 +163,13 @@ mod tests {
         }
     }
 
+    /// A picture without any order in it, which no packing makes small.
     fn picture() -> Vec<u8> {
-        vec![7; 20_000]
+        let noise = |x: u32, y: u32| (x * 100 + y + 1).wrapping_mul(2_654_435_761).to_le_bytes();
+        let image = image::RgbaImage::from_fn(100, 100, |x, y| image::Rgba(noise(x, y)));
+        let mut bytes = std::io::Cursor::new(Vec::new());
+        image.write_to(&mut bytes, image::ImageFormat::Png).expect("memory takes what is written");
+        bytes.into_inner()
     }
 
     #[tokio::test]

@@ -18,6 +18,12 @@
 //! - **A backup is whole or not there.** It is taken while others write, and never overwrites.
 //! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
 //!   of a known version to the database; [`Store::create`] never overwrites.
+//! - **Pictures are made clean.** What [`Store::add_picture`] keeps is decoded within bounds, upright, and written anew: no place, no
+//!   name and no program of a stranger gets in or goes on with an export. Of the camera's notes only the date stays.
+//! - **Everything can leave.** [`Store::export_csv`] writes all of it as tables that any spreadsheet opens, and
+//!   [`Store::import_csv`] makes an equal shop of them.
+//! - **A large shop is a few statements.** A snapshot is read in a fixed number of statements, however many machines there are, and
+//!   none that a page asks about now walks through the whole logbook. Charts that were read before are remembered.
 //! - Instants are kept to the microsecond; finer digits are dropped.
 //!
 //! # What is not promised
@@ -33,7 +39,10 @@
 //!   whose name ends in `-wal`. Copy both or neither; after [`Store::close`] there is only the one file.
 //! - **Taking back a correction.** Withdrawing an entry that superseded another does not bring the other back: both are then out.
 //!   Record what is true anew.
-//! - Pictures are kept as bytes; nothing looks inside them.
+//! - **A picture is not kept byte for byte.** A JPEG that holds notes, a PNG and a WebP are written anew, a JPEG with a little loss
+//!   at quality ninety. Of one that moves, the first picture is kept; colour profiles are dropped.
+//! - **Settings and shelf have no fingerprints.** Of them [`Store::verify`] finds what cannot be read, not what was changed into
+//!   something else that can.
 
 mod backup;
 mod chart;
@@ -59,7 +68,7 @@ pub use backup::Kept;
 pub use chart::MachineRow;
 pub use error::{Error, Result};
 pub use logbook::{About, Superseded, Wanted};
-pub use picture::{LARGEST_PICTURE, NewPicture, Picture, PictureId};
+pub use picture::{LARGEST_PICTURE, NewPicture, Picture, PictureId, Unfit};
 pub use settings::Settings;
 pub use store::Store;
 pub use verify::Damage;

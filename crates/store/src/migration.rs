@@ -7,7 +7,11 @@ use crate::error::{Error, Result};
 use crate::logbook::fingerprint;
 
 /// The scripts in order; a file's number says how many of them it has had.
-const SCRIPTS: [&str; 2] = [include_str!("../migrations/0001.sql"), include_str!("../migrations/0002.sql")];
+const SCRIPTS: [&str; 3] = [
+    include_str!("../migrations/0001.sql"),
+    include_str!("../migrations/0002.sql"),
+    include_str!("../migrations/0003.sql"),
+];
 /// The form from which on entries have fingerprints.
 const FINGERPRINTS: u32 = 2;
 

@@ -1,12 +1,20 @@
-//! Pictures of machines, as bytes. Nothing looks inside them here.
+//! Pictures of machines. What is kept is not what was given: it is decoded, turned upright and written anew, so that no place, name
+//! or program of a stranger gets into the shop or goes on with an export. A small one is kept beside it.
+
+mod jpeg;
+mod prepared;
+
+pub use prepared::Unfit;
+
+pub(crate) use prepared::{Prepared, prepared};
 
 use jiff::Timestamp;
 use shop::id::Id;
 
-use crate::chart;
-use crate::db::{instant, micros, values};
+use crate::db::{Tx, instant, micros, values};
 use crate::error::{Error, Result};
 use crate::store::Store;
+use crate::{chart, settings};
 
 /// The largest picture that is taken, in bytes.
 pub const LARGEST_PICTURE: usize = 20_000_000;
@@ -22,16 +30,16 @@ pub struct NewPicture {
     pub machine: Id,
     /// Its name, by which the chart speaks of it.
     pub name: String,
-    /// When it was taken, if that is known.
+    /// When it was taken, if that is known; when left out, what the camera noted in it counts, by the clock of the shop.
     pub taken: Option<Timestamp>,
-    /// Its bytes.
+    /// Its bytes: JPEG, PNG or WebP.
     pub bytes: Vec<u8>,
 }
 
 /// A picture that is kept.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Picture {
-    /// What was given.
+    /// What was given, with the bytes that are kept in place of those.
     pub given: NewPicture,
     /// The fingerprint of its bytes, in hexadecimal digits.
     pub sha256: String,
@@ -40,29 +48,58 @@ pub struct Picture {
 }
 
 impl Store {
-    /// Keeps a picture. The same bytes under the same name are kept once; other bytes under that name are kept beside them.
+    /// Keeps a picture, made upright and without anything that is no picture. The same one under the same name is kept once;
+    /// another under that name is kept beside it.
     ///
     /// # Errors
-    /// [`Error::TooLarge`] above [`LARGEST_PICTURE`]; [`Error::NotFound`] when there is no such machine.
+    /// [`Error::TooLarge`] above [`LARGEST_PICTURE`]; [`Error::Picture`] when it cannot be read or is too large once unpacked;
+    /// [`Error::NotFound`] when there is no such machine.
     pub async fn add_picture(&self, picture: NewPicture, at: Timestamp) -> Result<PictureId> {
         let NewPicture { machine, name, taken, bytes } = picture;
         if bytes.len() > LARGEST_PICTURE {
             return Err(Error::TooLarge { name, bytes: bytes.len() });
         }
-        let sha256 = chart::sha256(&bytes);
+        // It takes a good part of a second, in which others must get their answers.
+        let prepared = tokio::task::spawn_blocking(move || prepared(bytes)).await;
+        let prepared = prepared.unwrap_or(Err(Unfit::Broken));
+        let prepared = prepared.map_err(|why| Error::Picture { name: name.clone(), why })?;
+        let sha256 = chart::sha256(&prepared.bytes);
         let tx = self.db.write().await?;
         chart::must_exist(&tx, &machine).await?;
         let sql = "SELECT id FROM picture WHERE machine = $1 AND name = $2 AND sha256 = $3";
         if let Some(row) = tx.one(sql, values![machine.as_str(), name.as_str(), sha256.as_str()]).await? {
             return Ok(PictureId(row.get("id")?));
         }
+        let noted = match (taken, prepared.taken) {
+            (None, Some(noted)) => noted.instant(&settings::in_force(&tx, Timestamp::MAX).await?.zone),
+            (given, _) => given,
+        };
         let last = tx.one("SELECT coalesce(max(id), 0) AS last FROM picture", values![]).await?;
         let id = last.map_or(Ok(0), |row| row.get::<i64>("last"))? + 1;
         let sql = "INSERT INTO picture (id, machine, name, sha256, taken, recorded, bytes) \
                    VALUES ($1, $2, $3, $4, $5, $6, $7)";
-        tx.run(sql, values![id, machine.as_str(), name, sha256, taken.map(micros), micros(at), bytes]).await?;
+        let Prepared { bytes, small, .. } = prepared;
+        tx.run(sql, values![id, machine.as_str(), name, sha256, noted.map(micros), micros(at), bytes]).await?;
+        keep_small(&tx, id, small).await?;
         tx.commit().await?;
         Ok(PictureId(id))
+    }
+
+    /// The small picture of this number: the same with at most 480 pixels a side, as JPEG, or as PNG when it is clear in parts.
+    ///
+    /// # Errors
+    /// [`Error::NotFound`] when there is no such picture; [`Error::Picture`] when it was kept by an older program that did not look
+    /// inside it, and cannot be read.
+    pub async fn thumbnail(&self, id: PictureId) -> Result<Vec<u8>> {
+        let tx = self.db.read().await?;
+        let row = tx.one("SELECT bytes FROM thumbnail WHERE picture = $1", values![id.0]).await?;
+        tx.commit().await?;
+        if let Some(row) = row {
+            return row.get("bytes");
+        }
+        let NewPicture { name, bytes, .. } = self.picture(id).await?.given;
+        let small = tokio::task::spawn_blocking(move || prepared::small_of(&bytes)).await;
+        small.unwrap_or(Err(Unfit::Broken)).map_err(|why| Error::Picture { name, why })
     }
 
     /// The picture of this number.
@@ -99,4 +136,10 @@ impl Store {
             Error::NotFound(format!("there is no picture \"{name}\" of the machine \"{machine}\"; add it first"))
         })
     }
+}
+
+/// Keeps the small picture of a picture.
+pub(crate) async fn keep_small(tx: &Tx, picture: i64, small: Vec<u8>) -> Result<()> {
+    let sql = "INSERT INTO thumbnail (picture, sha256, bytes) VALUES ($1, $2, $3)";
+    tx.run(sql, values![picture, chart::sha256(&small), small]).await
 }

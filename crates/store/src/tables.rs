@@ -18,8 +18,9 @@ use crate::db::{Db, Row, Tx, Value, micros, places, values};
 use crate::error::{Error, Result};
 use crate::logbook::fingerprint;
 use crate::made::Made;
+use crate::picture::{self, Prepared};
 use crate::store::Store;
-use crate::{due, header, migration, verify};
+use crate::{chart, due, header, migration, verify};
 
 /// The tables with the columns that give their rows an order, each behind those that it speaks of. What is due and the fingerprints
 /// follow from the others and are left out.
@@ -119,7 +120,7 @@ async fn write(tx: &Tx, table: &str, order: &str, folder: &Path) -> Result<()> {
         let mut cells = Vec::with_capacity(columns.len());
         for column in &columns {
             cells.push(match column.holds {
-                Holds::Bytes => picture(tx, row.get("id")?, folder).await?,
+                Holds::Bytes => write_picture(tx, row.get("id")?, folder).await?,
                 _ => cell(&row, column)?,
             });
         }
@@ -142,7 +143,7 @@ fn cell(row: &Row, column: &Column) -> Result<String> {
 }
 
 /// Writes the bytes of a picture; the name of the file.
-async fn picture(tx: &Tx, id: i64, folder: &Path) -> Result<String> {
+async fn write_picture(tx: &Tx, id: i64, folder: &Path) -> Result<String> {
     let row = tx.one("SELECT bytes FROM picture WHERE id = $1", values![id]).await?;
     let bytes: Vec<u8> =
         row.ok_or_else(|| tx.corrupt(format!("picture {id} is listed and not there")))?.get("bytes")?;
@@ -176,6 +177,7 @@ async fn fill(db: &Db, folder: &Path) -> Result<Vec<verify::Damage>> {
     }
     fingerprint::take(&tx, 0).await?;
     due::project(&tx).await?;
+    look_into_pictures(&tx, folder).await?;
     tx.commit().await?;
     verify::damage(db).await
 }
@@ -202,6 +204,32 @@ async fn read(tx: &Tx, table: &str, folder: &Path) -> Result<()> {
             row.push(value.map_err(|what| refused(&path, line, format!("{} {what}", column.name)))?);
         }
         tx.run(&sql, row).await?;
+    }
+    Ok(())
+}
+
+/// Looks into every picture as [`Store::add_picture`] does, so that none comes in by this door that would not by the other, and makes
+/// the small ones. What that store kept stays as it is; what an older program kept unlooked at is made clean.
+async fn look_into_pictures(tx: &Tx, folder: &Path) -> Result<()> {
+    for (number, row) in tx.all("SELECT id FROM picture ORDER BY id", values![]).await?.iter().enumerate() {
+        let id: i64 = row.get("id")?;
+        let kept = tx.one("SELECT name, sha256, bytes FROM picture WHERE id = $1", values![id]).await?;
+        let kept = kept.ok_or_else(|| tx.corrupt(format!("picture {id} is listed and not there")))?;
+        let (name, sha256, bytes): (String, String, Vec<u8>) =
+            (kept.get("name")?, kept.get("sha256")?, kept.get("bytes")?);
+        let wrong = |what: String| {
+            refused(&folder.join("picture.csv"), number as u64 + 2, format!("the picture \"{name}\" {what}"))
+        };
+        if chart::sha256(&bytes) != sha256 {
+            return Err(wrong("is not the one that went out: its fingerprint is another".to_owned()));
+        }
+        let Prepared { bytes, small, .. } = picture::prepared(bytes).map_err(|why| wrong(why.to_string()))?;
+        let clean = chart::sha256(&bytes);
+        if clean != sha256 {
+            let sql = "UPDATE picture SET sha256 = $2, bytes = $3 WHERE id = $1";
+            tx.run(sql, values![id, clean, bytes]).await?;
+        }
+        picture::keep_small(tx, id, small).await?;
     }
     Ok(())
 }

@@ -176,15 +176,29 @@ async fn entries(tx: &Tx) -> Result<Vec<String>> {
 
 async fn pictures(tx: &Tx) -> Result<Vec<String>> {
     let mut says = Vec::new();
+    for key in tx.all("SELECT picture FROM thumbnail ORDER BY picture", values![]).await? {
+        let id: i64 = key.get("picture")?;
+        let Some(row) = tx.one("SELECT sha256, bytes FROM thumbnail WHERE picture = $1", values![id]).await? else {
+            continue;
+        };
+        let whose = format!("the small picture of picture {id}");
+        if wrong(print(&row), &whose, &mut says)?.is_some_and(|(kept, is)| kept != is) {
+            says.push(format!("{whose} is not what was kept: its fingerprint is another"));
+        }
+    }
     for key in tx.all("SELECT id, machine, name FROM picture ORDER BY id", values![]).await? {
         let (id, machine, name): (i64, String, String) = (key.get("id")?, key.get("machine")?, key.get("name")?);
         let sql = "SELECT sha256, bytes FROM picture WHERE id = $1";
         let Some(row) = tx.one(sql, values![id]).await? else { continue };
-        let print = |row: &Row| Ok((row.get::<String>("sha256")?, chart::sha256(&row.get::<Vec<u8>>("bytes")?)));
         let whose = format!("picture {id}, \"{name}\" of \"{machine}\",");
         if wrong(print(&row), &whose, &mut says)?.is_some_and(|(kept, is)| kept != is) {
             says.push(format!("{whose} is not what was kept: its fingerprint is another"));
         }
     }
     Ok(says)
+}
+
+/// The fingerprint that was kept of some bytes, and theirs.
+fn print(row: &Row) -> Result<(String, String)> {
+    Ok((row.get("sha256")?, chart::sha256(&row.get::<Vec<u8>>("bytes")?)))
 }

@@ -33,7 +33,7 @@ async fn full() -> Shop {
         };
         shop.record(note).await;
     }
-    crate::pictures::keep_raw(&shop, "left.jpg", b"\xff\xd8 some bytes").await;
+    shop.store.add_picture(crate::pictures::jpeg("left.jpg"), minute(9)).await.expect("a whole picture");
     shop
 }
 
@@ -65,6 +65,7 @@ async fn everything_comes_back_and_goes_out_the_same_again() {
     assert_eq!(back.shelf_at(minute(9)).await, shop.store.shelf_at(minute(9)).await);
     assert_eq!(back.chart(&id("m"), minute(0)).await, shop.store.chart(&id("m"), minute(0)).await);
     assert_eq!(back.picture(PictureId(1)).await, shop.store.picture(PictureId(1)).await);
+    assert_eq!(back.thumbnail(PictureId(1)).await, shop.store.thumbnail(PictureId(1)).await);
     assert_eq!(back.verify().await, Ok(vec![]));
     back.export_csv(&at("again")).await.expect("a free name");
     let out = files(&at("out"));
@@ -121,4 +122,25 @@ async fn what_cannot_be_taken_in_is_said_with_its_line_and_leaves_nothing() {
     assert!(says.contains("\"../../shop.db\""), "{says}");
     let says = spoilt("chart_revision.csv", "Clapper pin", "Clapper pen").await;
     assert!(says.contains("fingerprint"), "{says}");
+}
+
+#[tokio::test]
+async fn a_folder_lets_no_picture_in_that_a_form_would_not() {
+    let at = |shop: &Shop, name: &str| shop.folder.path().join(name);
+    let svg = Shop::with(&["m"]).await;
+    crate::pictures::keep_raw(&svg, "left.svg", b"<svg onload='x()'/>").await;
+    svg.store.export_csv(&at(&svg, "out")).await.expect("a free name");
+    let error = Store::import_csv(&at(&svg, "out"), &at(&svg, "new")).await.expect_err("it must be refused");
+    assert!(error.to_string().contains("picture.csv, line 2,"), "{error}");
+    assert!(error.to_string().contains("no JPEG, PNG or WebP"), "{error}");
+    assert!(!at(&svg, "new").exists());
+    // One that was kept unlooked at is made clean on its way.
+    let noted = Shop::with(&["m"]).await;
+    crate::pictures::keep_raw(&noted, "left.jpg", &crate::pictures::noted()).await;
+    noted.store.export_csv(&at(&noted, "out")).await.expect("a free name");
+    Store::import_csv(&at(&noted, "out"), &at(&noted, "new")).await.expect("a whole export");
+    let new = Store::open(&at(&noted, "new")).await.expect("a whole file");
+    let bytes = new.picture(PictureId(1)).await.expect("it is there").given.bytes;
+    assert!(!crate::pictures::holds(&bytes, b"Exif"));
+    assert_eq!(new.verify().await, Ok(vec![]));
 }
