@@ -79,6 +79,7 @@ fn page(
             @if open.is_empty() {
                 (Empty { says: "Nothing is open. When you find something, write it down below.".into(), first: None })
             } @else {
+                h2 { "Open" }
                 div.two { @for one in &open { (one) } }
             }
             h2 #new { "Found something?" }

@@ -36,7 +36,7 @@ impl Finding {
         let of = if names.is_empty() { String::new() } else { format!(": {}", names.join(", ")) };
         let open = finding.settled.is_none();
         let hole = finding.kind == FindingKind::Hole;
-        let about = (!about.is_empty()).then(|| html! { @for one in &about { div { (one) } } });
+        let about = (!about.is_empty()).then(|| html! { @for one in &about { p { (one) } } });
         Self {
             anchor: anchor(&finding.id),
             heading: format!("{} {}{of}", finding.id, kind(finding.kind)),
@@ -91,12 +91,12 @@ fn meanwhile_every(machine: &Id, chart: &Chart, finding: &chart::Finding) -> Opt
         (interval)
         @if finding.settled.is_none() {
             @if finding.kind == FindingKind::Hole {
-                div.quiet { "Look at it that often yourself; the round does not call for it." }
+                p.quiet { "Look at it that often yourself; the round does not call for it." }
             } @else if called.is_empty() {
-                div.quiet { "It is about no oiling point, so the round cannot call for it: keep it in mind yourself." }
+                p.quiet { "It is about no oiling point, so the round cannot call for it: keep it in mind yourself." }
             } @else {
                 @for point in called {
-                    div {
+                    p {
                         "Until then the round also calls this often for "
                         (Element::of(machine, chart, &point.id))
                         @if let Some(own) = words::short_interval(&point.every) { "; its own is " (own) }
