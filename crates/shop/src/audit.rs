@@ -74,6 +74,11 @@ pub fn audit(chart: &Chart) -> Vec<Remark> {
     remarks
 }
 
+/// What an element is called: its name, or its id read as words.
+fn called(name: Option<&str>, id: &Id) -> String {
+    name.map_or_else(|| id.as_str().replace('-', " "), str::to_owned)
+}
+
 /// One remark on several points: `points 3, 4 and 7 have`.
 fn points_have(ids: &[Id]) -> String {
     let verb = if ids.len() == 1 { "has" } else { "have" };

@@ -2,7 +2,7 @@
 
 use crate::chart::{Chart, Reservoir, ReservoirKind};
 
-use super::{Remark, Rule};
+use super::{Remark, Rule, called};
 
 pub(super) fn remarks(chart: &Chart) -> Vec<Remark> {
     chart.reservoirs.iter().filter(|reservoir| chart.applies(&reservoir.when)).filter_map(of_reservoir).collect()
@@ -21,7 +21,7 @@ fn of_reservoir(reservoir: &Reservoir) -> Option<Remark> {
     (!lacks.is_empty()).then(|| Remark {
         rule: Rule::Reservoir,
         of: vec![reservoir.id.clone()],
-        says: format!("the {} \"{}\" has no {} on the chart", reservoir.kind, reservoir.id, lacks.join(", no ")),
+        says: format!("the {} \"{}\" has no {} on the chart", reservoir.kind, called(reservoir.name.as_deref(), &reservoir.id), lacks.join(", no ")),
         next: "look for it and write where it is; a level says in which state to read it, and a blocked vent leaks at the shafts".to_owned(),
     })
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::chart::{Chart, PairKind};
 use crate::id::Id;
 
-use super::{Remark, Rule};
+use super::{Remark, Rule, called};
 
 pub(super) fn remarks(chart: &Chart) -> Vec<Remark> {
     let fed = fed(chart);
@@ -22,8 +22,8 @@ pub(super) fn remarks(chart: &Chart) -> Vec<Remark> {
             Remark {
                 rule: Rule::Unfed,
                 of: vec![pair.id.clone()],
-                says: format!("nothing feeds the {} \"{}\"{hard}", pair.kind, pair.id),
-                next: "find the hole, cup or splash that reaches it and name it in that point's `feeds`; if there is none, write a finding"
+                says: format!("nothing feeds the {} \"{}\"{hard}", pair.kind, called(pair.name.as_deref(), &pair.id)),
+                next: "find the hole, cup or splash that reaches it and chart that it feeds this pair; if there is none, write a finding"
                     .to_owned(),
             }
         })
