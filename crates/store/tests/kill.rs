@@ -1,9 +1,13 @@
 //! A program that writes the logbook is killed at any moment, two hundred times, and no entry that it was told is kept may be lost or
-//! kept twice. `OILWRIGHT_KILLS=10000` kills oftener. This binary is its own child: with a file's path in `OILWRIGHT_KILLED_CHILD`
+//! kept twice. `OILWRIGHT_KILLS=10000` kills oftener. `limits` does what else wants a program
+//! of its own. This binary is its own child: with a file's path in `OILWRIGHT_KILLED_CHILD`
 //! it writes until it is killed. It has its own `main` so that nothing of a test runner stands in the child's way.
 //!
 //! The kill is the system's: it takes the program and leaves the system, whose memory of what was written survives. So this says
 //! nothing about a power loss; see the crate's page for what SQLite promises there.
+
+#[cfg(unix)]
+mod limits;
 
 use std::collections::BTreeMap;
 use std::io::{BufRead as _, BufReader, Write as _};
@@ -19,25 +23,59 @@ use store::{Settings, Store, Superseded, Wanted};
 use tempfile::TempDir;
 use tribology::quantity::{Time, Units};
 
-const NAME: &str = "what_was_acknowledged_survives_any_kill";
 const CHILD: &str = "OILWRIGHT_KILLED_CHILD";
 /// How many kills one file lives through: each looks through the whole file, so that longer ones cost the square.
 const PER_FILE: usize = 50;
 const CHART: &str =
     "chart = 1\n[machine]\nname = \"Drill\"\n[[point]]\nid = \"1\"\nname = \"Quill\"\nmethod = \"cup\"\n";
 
+/// The tests, as a runner would list them.
+#[cfg(unix)]
+const TESTS: [&str; 4] = [
+    "what_was_acknowledged_survives_any_kill",
+    "a_disk_that_is_full_at_any_place_leaves_what_was_there",
+    "a_folder_that_takes_no_files_is_said_to",
+    "two_programs_write_one_file_and_nothing_is_lost",
+];
+#[cfg(not(unix))]
+const TESTS: [&str; 1] = ["what_was_acknowledged_survives_any_kill"];
+
 fn main() {
-    let arguments: Vec<String> = std::env::args().skip(1).collect();
-    let has = |word: &str| arguments.iter().any(|argument| argument == word);
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
     if let Some(path) = std::env::var_os(CHILD) {
-        runtime.block_on(write_until_killed(Path::new(&path)));
-    } else if has("--list") {
-        if !has("--ignored") {
-            writeln!(std::io::stdout(), "{NAME}: test").expect("somebody reads the list");
+        return runtime.block_on(write_until_killed(Path::new(&path)));
+    }
+    #[cfg(unix)]
+    if let Ok(deed) = std::env::var(limits::DEED) {
+        return runtime.block_on(limits::child(&deed));
+    }
+    let (flags, names): (Vec<String>, Vec<String>) = std::env::args().skip(1).partition(|word| word.starts_with('-'));
+    let has = |flag: &str| flags.iter().any(|given| given == flag);
+    let wanted = |test: &str| {
+        let named = |name: &String| if has("--exact") { name == test } else { test.contains(name.as_str()) };
+        !has("--ignored") && (names.is_empty() || names.iter().any(named))
+    };
+    for test in TESTS.into_iter().filter(|test| wanted(test)) {
+        if has("--list") {
+            writeln!(std::io::stdout(), "{test}: test").expect("somebody reads the list");
+            continue;
         }
-    } else if !has("--exact") || has(NAME) {
-        runtime.block_on(what_was_acknowledged_survives_any_kill());
+        runtime.block_on(async {
+            match test {
+                #[cfg(unix)]
+                "a_disk_that_is_full_at_any_place_leaves_what_was_there" => {
+                    limits::a_disk_that_is_full_at_any_place_leaves_what_was_there().await;
+                }
+                #[cfg(unix)]
+                "a_folder_that_takes_no_files_is_said_to" => limits::a_folder_that_takes_no_files_is_said_to().await,
+                #[cfg(unix)]
+                "two_programs_write_one_file_and_nothing_is_lost" => {
+                    limits::two_programs_write_one_file_and_nothing_is_lost().await;
+                }
+                _ => what_was_acknowledged_survives_any_kill().await,
+            }
+        });
+        writeln!(std::io::stdout(), "test {test} ... ok").expect("somebody reads");
     }
 }
 
