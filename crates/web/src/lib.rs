@@ -8,6 +8,7 @@ use axum::Router;
 mod address;
 pub mod assets;
 pub mod error;
+mod findings;
 pub mod form_key;
 mod hand;
 mod hours;

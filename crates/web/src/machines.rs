@@ -3,10 +3,13 @@
 pub(crate) mod audit;
 mod element;
 pub(crate) mod findings;
+mod ids;
 pub(crate) mod machine;
 pub(crate) mod options;
 pub(crate) mod point;
+mod question;
 mod revision;
+mod sent;
 mod wrong;
 
 use advice::round::Plan;
@@ -14,7 +17,7 @@ use advice::{round, words};
 use axum::extract::State;
 use maud::{Markup, Render, html};
 
-use crate::parts::{Cell, Column, Empty, Page, Section, Style, Table, TitleBlock};
+use crate::parts::{Cell, Column, Empty, Link, Page, Section, Style, Table, TitleBlock};
 use crate::shop_state::Shop;
 use crate::{Error, address};
 
@@ -87,6 +90,7 @@ impl Machines {
                         first: None,
                     })
                 } @else {
+                    (Link::new("/findings", "All that is to settle in the shop"))
                     (Table {
                         caption: "For ordinary work of the shop's usual hours".into(),
                         columns: vec![

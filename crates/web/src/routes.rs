@@ -4,21 +4,33 @@ use axum::Router;
 use axum::routing::{get, post};
 
 use crate::shop_state::Shop;
-use crate::{HostRule, hand, log, machines, shelf, shell, today};
+use crate::{HostRule, findings, hand, log, machines, shelf, shell, today};
 
 /// The pages of a shop, with the guards around them.
 pub fn router(shop: Shop, hosts: HostRule) -> Router {
     let routes = Router::new()
         .route("/", get(today::show))
         .route("/hand", get(hand::show).post(hand::keep))
+        .route("/findings", get(findings::show))
         .route("/machines", get(machines::show))
-        .route("/machines/{machine}", get(machines::machine::show))
+        .route("/machines/{machine}", get(machines::machine::show).post(machines::machine::edit::write))
+        .route("/machines/{machine}/edit", get(machines::machine::edit::show))
         .route("/machines/{machine}/audit", get(machines::audit::show))
         .route("/machines/{machine}/findings", get(machines::findings::show).post(machines::findings::fresh::write))
         .route("/machines/{machine}/findings/{finding}/settlement", post(machines::findings::settlement::write))
         .route("/machines/{machine}/options", get(machines::options::show).post(machines::options::write))
+        .route("/machines/{machine}/points", post(machines::point::fresh::write))
+        .route("/machines/{machine}/points/new", get(machines::point::fresh::show))
         .route("/machines/{machine}/points/{point}", get(machines::point::show).post(machines::point::edit::write))
         .route("/machines/{machine}/points/{point}/edit", get(machines::point::edit::show))
+        .route(
+            "/machines/{machine}/points/{point}/evidence",
+            get(machines::point::evidence::fresh::show).post(machines::point::evidence::fresh::write),
+        )
+        .route(
+            "/machines/{machine}/points/{point}/removal",
+            get(machines::point::removal::show).post(machines::point::removal::write),
+        )
         .route("/shelf", get(shelf::show))
         .route("/log", get(log::show))
         .route("/log/dosings", post(log::dosings::write))

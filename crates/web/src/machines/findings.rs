@@ -4,7 +4,7 @@ mod finding;
 pub(crate) mod fresh;
 pub(crate) mod settlement;
 
-pub(crate) use finding::{Finding, anchor};
+pub(crate) use finding::{Finding, anchor, hole};
 
 use axum::extract::{Path, Query, State};
 use maud::{Markup, Render, html};

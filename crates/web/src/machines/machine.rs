@@ -2,6 +2,7 @@
 
 mod assemblies;
 mod built;
+pub(crate) mod edit;
 mod lines;
 mod reservoirs;
 
@@ -11,6 +12,7 @@ use maud::{Markup, Render, html};
 use super::audit;
 use super::element::{LINES, RESERVOIRS};
 use super::findings::{Finding, anchor};
+use super::point::fresh;
 use crate::parts::{Facts, Link, Page, Section, Table, TitleBlock};
 use crate::shop_state::{Shop, View};
 use crate::{Error, address};
@@ -31,6 +33,8 @@ struct Machine {
     findings: String,
     doubtful: Link,
     log: String,
+    mend: Link,
+    new_point: Link,
 }
 
 /// `GET /machines/{machine}`
@@ -68,6 +72,8 @@ impl Machine {
             findings,
             doubtful: audit::link(view),
             log: address::with_query("/log", &[("machine", id)]),
+            mend: Link::new(edit::address(&view.machine.id), "Mend what is said of the machine"),
+            new_point: Link::new(fresh::address(&view.machine.id), "Write down a new oiling point"),
         }
     }
 
@@ -87,9 +93,10 @@ impl Machine {
                 h1 { "Oiling chart" }
                 (self.facts)
                 div.row { (Link::new(self.today, "Today's round").as_box()) (Link::new(self.log, "Its log").as_box()) }
+                div.row { (self.doubtful) (self.mend) }
                 h2 { "Oiling points" }
-                (self.doubtful)
                 @for part in self.assemblies { h3 id=[part.anchor] { (part.name) } (part.points) }
+                (self.new_point)
                 @if let Some(reservoirs) = self.reservoirs { h2 id=(RESERVOIRS) { "Sumps, cups, tanks and boxes" } (reservoirs) }
                 @if !self.lines.is_empty() { h2 id=(LINES) { "Oil lines" } @for one in self.lines { (one) } }
                 @if let Some(built) = self.built {

@@ -8,7 +8,8 @@ use shop::chart::{Chart, ChartOption, Point};
 use shop::document::Target;
 use shop::id::Id;
 
-use super::revision::{Outcome, Revision, Sent, edit, text};
+use super::revision::{Outcome, Revision};
+use super::sent::{Answer, Sent, text};
 use crate::hand::Hand;
 use crate::parts::{Choice, Empty, Entry, Field, Form as Questions, Link, Page, Section, TitleBlock};
 use crate::phrase::capital;
@@ -39,25 +40,19 @@ pub(crate) async fn write(
     let machine = &view.machine.id;
     let turn = Revision::take(&shop, machine).await?;
     let options = &turn.revision.chart().options;
-    let answers: Vec<(String, String)> = options
-        .iter()
-        .map(|option| {
-            let now = option.here.clone().unwrap_or_default();
-            (sent.asked(&field(&option.id)).unwrap_or_else(|| now.clone()), now)
-        })
-        .collect();
+    let answer = |option: &ChartOption| sent.answer(&field(&option.id), option.here.as_deref().unwrap_or_default());
+    let answers: Vec<Answer> = options.iter().map(answer).collect();
     let edits = options.iter().zip(&answers);
-    let edits =
-        edits.filter_map(|(option, (typed, now))| edit(&Target::Element(option.id.clone()), "here", now, typed, text));
+    let edits = edits.filter_map(|(option, answer)| answer.edit(&Target::Element(option.id.clone()), "here", text));
     let mut outcome = turn.write(&shop, machine, &hand, &sent, &edits.collect::<Vec<_>>()).await?;
     if let Outcome::Written = outcome {
         return Ok(Redirect::to(&address::machine(machine)).into_response());
     }
     let status = outcome.status();
     let mut form = form(machine, &turn.revision, sent.key.clone());
-    for ((option, (typed, now)), field) in options.iter().zip(answers).zip(&mut form.fields) {
-        field.fault = outcome.beside(&option.id, "here", &now, &typed);
-        field.value = typed;
+    for ((option, answer), field) in options.iter().zip(answers).zip(&mut form.fields) {
+        field.fault = outcome.beside(&option.id, "here", &answer);
+        field.value = answer.typed;
     }
     form.wrong = outcome.above();
     Ok((status, page(&view, &hand, &turn.revision, &form).render()).into_response())
@@ -80,11 +75,12 @@ fn form(machine: &Id, revision: &Revision, key: FormKey) -> Questions {
             ..Field::default()
         }
     });
+    let fields: Vec<Field> = fields.collect();
     Questions {
         to: address::options(machine),
         key,
-        hidden: revision.hidden(),
-        fields: fields.collect(),
+        hidden: revision.hidden(&fields),
+        fields,
         wrong: Vec::new(),
         words: "Keep these answers".to_owned(),
         back: Some(Link::new(address::machine(machine), "Leave it as it is")),

@@ -2,8 +2,11 @@
 
 mod acts;
 pub(crate) mod edit;
-mod evidence;
+pub(crate) mod evidence;
 mod feeds;
+pub(crate) mod fresh;
+mod questions;
+pub(crate) mod removal;
 
 use advice::round::{Act, act, serving};
 use advice::words;
@@ -39,6 +42,7 @@ struct PointPage {
     acts: Markup,
     feeds: Option<Table>,
     evidence: Option<Table>,
+    known: Link,
     findings: Vec<Finding>,
     mend: Link,
     found: Link,
@@ -83,6 +87,7 @@ pub(crate) async fn show(
         acts: acts::forms(point, &carried)?,
         feeds: feeds::table(&view.machine.chart, point),
         evidence: evidence::table(point),
+        known: Link::new(evidence::fresh::address(&view.machine.id, &point.id), "Write down how something is known"),
         findings: findings(&view, point),
         mend: Link::new(edit::address(&view.machine.id, &point.id), "Mend what the chart says"),
         found: Link::new(
@@ -120,7 +125,12 @@ impl PointPage {
                 }
                 @if let Some(feeds) = self.feeds { h2 { "What it feeds" } (feeds) }
                 @if !self.findings.is_empty() { h2 { "To settle" } div.two { @for one in &self.findings { (one.section("")) } } }
-                @if let Some(evidence) = self.evidence { h2 { "How we know" } (evidence) }
+                h2 #evidence { "How we know" }
+                @match self.evidence {
+                    Some(evidence) => (evidence),
+                    None => p.quiet { "Nobody has said yet how any of this is known." },
+                }
+                (self.known)
                 h2 #history { "Last entries" }
                 @match self.history {
                     Some(history) => (history),

@@ -1,19 +1,17 @@
-//! The chart in force as the text that people own, with the number of its revision; and what a form that changes it sends. Start at
-//! [`Revision::take`]. An edit that would break the chart, and one made from an older revision, write nothing.
-
-use std::collections::BTreeMap;
+//! The chart in force as the text that people own, with the number of its revision. Start at [`Revision::take`]. An edit that would break the chart, and one made from an older revision, write nothing.
 
 use axum::http::StatusCode;
-use serde::Deserialize;
 use shop::chart::Chart;
-use shop::document::{Document, Edit, Target, Value};
+use shop::document::{Document, Edit};
 use shop::id::Id;
 use tokio::sync::{Mutex, MutexGuard};
 
+use super::sent::{Answer, Sent, shown};
 use super::wrong::Wrong;
+use crate::Error;
 use crate::hand::Hand;
+use crate::parts::Field;
 use crate::shop_state::Shop;
-use crate::{Error, FormKey};
 
 /// One form at a time holds its revision against the one in force and writes the next, so that none slips in between.
 static TURN: Mutex<()> = Mutex::const_new(());
@@ -22,15 +20,6 @@ static TURN: Mutex<()> = Mutex::const_new(());
 pub(crate) struct Revision {
     pub(crate) number: i64,
     document: Document,
-}
-
-/// A form that changes a chart, as it is sent.
-#[derive(Debug, Deserialize)]
-pub(crate) struct Sent {
-    pub(crate) key: FormKey,
-    revision: String,
-    #[serde(flatten)]
-    typed: BTreeMap<String, String>,
 }
 
 /// What became of the edits of a form.
@@ -69,8 +58,8 @@ impl Revision {
     }
 
     /// What a form carries so that its answer can be held against the chart in force by then.
-    pub(crate) fn hidden(&self) -> Vec<(String, String)> {
-        vec![("revision".to_owned(), self.number.to_string())]
+    pub(crate) fn hidden(&self, fields: &[Field]) -> Vec<(String, String)> {
+        std::iter::once(("revision".to_owned(), self.number.to_string())).chain(shown(fields)).collect()
     }
 }
 
@@ -110,16 +99,12 @@ impl Outcome {
         }
     }
 
-    /// What is wrong beside the field that bears this key of this element; `now` is what the chart says there, `typed` what was sent.
-    pub(crate) fn beside(&mut self, id: &Id, key: &str, now: &str, typed: &str) -> Option<String> {
+    /// What is wrong beside the field that bears this key of this element.
+    pub(crate) fn beside(&mut self, id: &Id, key: &str, answer: &Answer) -> Option<String> {
         match self {
-            Self::Overtaken if even(now) != even(typed) => {
-                let now = even(now);
-                let says = if now.is_empty() { "nothing here".to_owned() } else { format!("\"{now}\"") };
-                Some(format!("The chart now says {says}. Leave what you typed, or write that instead."))
-            }
+            Self::Overtaken => answer.overtaken(),
             Self::Refused(wrong) => wrong.beside(id, key),
-            Self::Written | Self::Overtaken => None,
+            Self::Written => None,
         }
     }
 
@@ -135,43 +120,4 @@ impl Outcome {
             Self::Refused(wrong) => wrong.rest(),
         }
     }
-}
-
-impl Sent {
-    /// What was typed under this name, without the white space around it.
-    pub(crate) fn typed(&self, name: &str) -> String {
-        self.typed.get(name).map(|typed| even(typed)).unwrap_or_default()
-    }
-
-    /// What was typed under this name; nothing where the form did not ask for it.
-    pub(crate) fn asked(&self, name: &str) -> Option<String> {
-        self.typed.get(name).map(|typed| even(typed))
-    }
-}
-
-/// The edit that makes a key say what was typed; none where it says so already, so that the text around it stays as it is.
-pub(crate) fn edit(of: &Target, key: &str, now: &str, typed: &str, value: impl Fn(&str) -> Value) -> Option<Edit> {
-    let (now, typed, of, key) = (even(now), even(typed), of.clone(), key.to_owned());
-    if now == typed {
-        None
-    } else if typed.is_empty() {
-        Some(Edit::Clear { of, key })
-    } else {
-        Some(Edit::Set { of, key, to: value(&typed) })
-    }
-}
-
-/// One text as the chart keeps it.
-pub(crate) fn text(typed: &str) -> Value {
-    Value::Text(typed.to_owned())
-}
-
-/// Each line as one text.
-pub(crate) fn lines(typed: &str) -> Value {
-    Value::Texts(typed.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned).collect())
-}
-
-/// Without the white space around it and with the line breaks that the chart has; a browser sends others.
-fn even(text: &str) -> String {
-    text.trim().replace("\r\n", "\n")
 }

@@ -43,10 +43,14 @@ async fn pages(bench: &Bench) -> BTreeMap<String, String> {
 #[tokio::test]
 async fn every_link_leads_to_a_page_and_every_page_is_found() {
     let pages = pages(&used().await).await;
-    for path in ["/", "/hand", "/machines", "/machines/drill", "/machines/drill/points/7", "/shelf", "/log"] {
+    for path in
+        ["/", "/hand", "/machines", "/machines/drill", "/machines/drill/points/7", "/shelf", "/log", "/findings"]
+    {
         assert!(pages.contains_key(path), "{path}");
     }
-    for path in ["findings", "audit", "options", "points/1/edit"] {
+    for path in
+        ["edit", "findings", "audit", "options", "points/new", "points/1/edit", "points/1/evidence", "points/1/removal"]
+    {
         assert!(pages.contains_key(&format!("/machines/drill/{path}")), "{path}");
     }
     for (path, text) in &pages {
@@ -112,6 +116,11 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/machines/drill/audit",
         "/machines/drill/options",
         "/machines/drill/points/1/edit",
+        "/findings",
+        "/machines/drill/edit",
+        "/machines/drill/points/new",
+        "/machines/drill/points/1/evidence",
+        "/machines/drill/points/1/removal",
     ];
     let mut answers = Vec::new();
     for path in gets {
@@ -128,6 +137,10 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/machines/drill/findings/F1/settlement",
         "/machines/drill/options",
         "/machines/drill/points/1",
+        "/machines/drill",
+        "/machines/drill/points",
+        "/machines/drill/points/1/evidence",
+        "/machines/drill/points/1/removal",
     ] {
         let answer = bench.post(path, &[]).await;
         assert_eq!(answer.status, 400, "{path} without a key");

@@ -3,6 +3,7 @@
 mod assets;
 mod errors;
 mod every;
+mod findings;
 mod hand;
 mod host;
 mod log;

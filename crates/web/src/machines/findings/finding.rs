@@ -29,6 +29,11 @@ pub(crate) struct Finding {
 }
 
 impl Finding {
+    /// The same on a page of several machines, where each may have a finding of one number.
+    pub(crate) fn among_machines(self, machine: &Id) -> Self {
+        Self { anchor: format!("{machine}-{}", self.anchor), ..self }
+    }
+
     /// A finding of a chart.
     pub(crate) fn of(machine: &Id, chart: &Chart, finding: &chart::Finding) -> Self {
         let about: Vec<Element> = finding.of.iter().map(|id| Element::of(machine, chart, id)).collect();

@@ -12,7 +12,9 @@ use super::finding::{anchor, hole, kind};
 use super::page;
 use crate::hand::Hand;
 use crate::machines::element::Element;
-use crate::machines::revision::{Outcome, Revision, Sent, lines, text};
+use crate::machines::ids::next_finding;
+use crate::machines::revision::{Outcome, Revision};
+use crate::machines::sent::{Answer, Sent, lines, text};
 use crate::machines::wrong::Wrong;
 use crate::parts::{Choice, Entry, Field, Fold, Form as Questions};
 use crate::phrase::{called, capital};
@@ -160,7 +162,7 @@ pub(crate) async fn write(
     let chart = turn.revision.chart();
     let mut typed = Typed::of(&sent);
     typed.look_over();
-    let next = next_id(chart);
+    let next = next_finding(chart);
     let (new, mut outcome) = match typed.already(chart) {
         Some(there) => (there, Outcome::Written),
         None if typed.is_right() => {
@@ -177,7 +179,7 @@ pub(crate) async fn write(
     let status = outcome.status();
     if let Outcome::Refused(_) = &outcome {
         for (key, _, fault) in &mut typed.answers {
-            let beside = outcome.beside(&new, key, "", "");
+            let beside = outcome.beside(&new, key, &Answer::default());
             *fault = fault.take().or(beside);
         }
     }
@@ -210,7 +212,7 @@ pub(super) fn form(view: &View, revision: &Revision, typed: &Typed, key: FormKey
     Questions {
         to: address::findings(machine),
         key,
-        hidden: revision.hidden(),
+        hidden: revision.hidden(&[]),
         fields,
         wrong: typed.wrong.clone(),
         words: "Write it down".to_owned(),
@@ -242,26 +244,6 @@ fn elements(machine: &Id, chart: &Chart) -> Vec<Choice> {
         all.extend([as_a(&circuit.id, "oil lines")].into_iter().chain(nodes));
     }
     all
-}
-
-/// The next number that no element bears and none ever bore.
-fn next_id(chart: &Chart) -> Id {
-    let used = |id: &Id| {
-        chart.findings.iter().map(|one| &one.id).chain(&chart.retired).any(|known| known == id)
-            || chart.points.iter().any(|one| one.id == *id)
-            || chart.pairs.iter().any(|one| one.id == *id)
-            || chart.reservoirs.iter().any(|one| one.id == *id)
-            || chart.assemblies.iter().any(|one| one.id == *id)
-            || chart.options.iter().any(|one| one.id == *id)
-            || chart.stands.iter().any(|one| one.id == *id)
-            || chart.jobs.iter().any(|one| one.id == *id)
-            || chart.pictures.iter().any(|one| one.id == *id)
-            || chart.circuits.iter().any(|one| {
-                one.id == *id || one.nodes.iter().any(|n| n.id == *id) || one.tubes.iter().any(|t| t.id == *id)
-            })
-    };
-    let mut ids = (1..).map(|number| Id::new(&format!("F{number}")).expect("a letter and a number are an id"));
-    ids.find(|id| !used(id)).expect("a chart has an end and the numbers have none")
 }
 
 /// One interval as people write it, several as a list.

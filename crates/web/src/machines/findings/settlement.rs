@@ -11,7 +11,8 @@ use shop::id::Id;
 use super::finding::anchor;
 use super::{fresh, page};
 use crate::hand::Hand;
-use crate::machines::revision::{Outcome, Revision, Sent, edit, text};
+use crate::machines::revision::{Outcome, Revision};
+use crate::machines::sent::{Sent, text};
 use crate::parts::{Entry, Field, Fold, Form as Questions};
 use crate::shop_state::Shop;
 use crate::{Error, FormKey, address};
@@ -28,19 +29,20 @@ pub(super) fn form(machine: &Id, revision: &Revision, finding: &Finding, key: Fo
         None => "What you found and did, with the day. The interval that held meanwhile then ends.",
         Some(_) => "Leave it empty to open the finding again.",
     };
+    let fields = vec![Field {
+        name: KEY.to_owned(),
+        form: format!("settle-{}", finding.id),
+        label: "How was it settled?".to_owned(),
+        hint: hint.to_owned(),
+        entry: Entry::Text,
+        value: finding.settled.clone().unwrap_or_default(),
+        fault: None,
+    }];
     Questions {
         to: format!("{}/{}/settlement", address::findings(machine), address::escaped(finding.id.as_str())),
         key,
-        hidden: revision.hidden(),
-        fields: vec![Field {
-            name: KEY.to_owned(),
-            form: format!("settle-{}", finding.id),
-            label: "How was it settled?".to_owned(),
-            hint: hint.to_owned(),
-            entry: Entry::Text,
-            value: finding.settled.clone().unwrap_or_default(),
-            fault: None,
-        }],
+        hidden: revision.hidden(&fields),
+        fields,
         wrong: Vec::new(),
         words: if finding.settled.is_none() { "It is settled" } else { "Keep this" }.to_owned(),
         back: None,
@@ -61,23 +63,22 @@ pub(crate) async fn write(
     let Some(finding) = found else {
         return Err(Error::Unknown { what: "finding", asked, near: None });
     };
-    let typed = sent.typed(KEY);
-    let now = finding.settled.clone().unwrap_or_default();
+    let answer = sent.answer(KEY, finding.settled.as_deref().unwrap_or_default());
     let mut form = form(machine, &turn.revision, finding, sent.key.clone());
-    form.fields[0].value.clone_from(&typed);
-    let status = if now.is_empty() && typed.is_empty() {
+    form.fields[0].value.clone_from(&answer.typed);
+    let status = if answer.now.is_empty() && answer.typed.is_empty() {
         let fault = "Nothing is written here. Say how it was settled, like \"New lid turned and fitted.\"";
         form.fields[0].fault = Some(fault.to_owned());
         StatusCode::UNPROCESSABLE_ENTITY
     } else {
-        let edits: Vec<_> = edit(&Target::Element(finding.id.clone()), KEY, &now, &typed, text).into_iter().collect();
-        let mut outcome = turn.write(&shop, machine, &hand, &sent, &edits).await?;
+        let edits = answer.edit(&Target::Element(finding.id.clone()), KEY, text);
+        let mut outcome = turn.write(&shop, machine, &hand, &sent, edits.as_slice()).await?;
         if let Outcome::Written = outcome {
             let to = format!("{}#{}", address::findings(machine), address::escaped(&anchor(&finding.id)));
             return Ok(Redirect::to(&to).into_response());
         }
         let status = outcome.status();
-        form.fields[0].fault = outcome.beside(&finding.id, KEY, &now, &typed);
+        form.fields[0].fault = outcome.beside(&finding.id, KEY, &answer);
         form.wrong = outcome.above();
         status
     };

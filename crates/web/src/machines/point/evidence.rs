@@ -1,6 +1,8 @@
 //! How each statement about a point is known. Where several speak of one statement they stand side by side, for they may
 //! disagree.
 
+pub(crate) mod fresh;
+
 use maud::{Markup, html};
 use shop::chart::{Evidence, How, Point};
 

@@ -1,5 +1,7 @@
 //! `GET /machines/{id}`.
 
+mod edit;
+
 use crate::ask::all;
 use crate::bench::{Bench, form, led, words};
 

@@ -1,6 +1,9 @@
 //! `GET /machines/{id}/points/{point}`, and the acts on it.
 
 mod edit;
+mod evidence;
+mod fresh;
+mod removal;
 
 use shop::logbook::{Body, Kind};
 

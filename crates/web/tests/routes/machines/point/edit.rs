@@ -74,7 +74,7 @@ async fn a_wrong_answer_is_told_beside_its_field_and_nothing_is_written() {
 }
 
 #[tokio::test]
-async fn a_form_made_from_an_older_chart_writes_nothing_and_keeps_what_was_typed() {
+async fn a_form_made_from_an_older_chart_writes_nothing_and_undoes_nothing() {
     let bench = Bench::new().await;
     let old = asked(&bench).await;
     bench.drill_is_changed("hole under the brass cap", "hole behind the brass cap").await;
@@ -83,14 +83,42 @@ async fn a_form_made_from_an_older_chart_writes_nothing_and_keeps_what_was_typed
     assert_eq!(answer.status, 409);
     let page = answer.page();
     assert_eq!(words(&page, ".form-mend > p").len(), 1);
-    assert_eq!(all(&page, "#dose")[0].attr("value"), Some("3 strokes"));
-    assert!(words(&page, "#where-fault")[0].contains("hole behind the brass cap"));
+    assert_eq!(all(&page, "#dose")[0].attr("value"), Some("3 strokes"), "what was typed is kept");
+    // Nobody touched this field here, so it takes what the other wrote and tells what it was.
+    assert_eq!(words(&page, "#where"), ["hole behind the brass cap"]);
+    assert!(words(&page, "#where-fault")[0].contains("It said \"hole under the brass cap\""));
+    assert_eq!(words(&page, ".field-fault").len(), 1, "of what nobody else changed, nothing is said");
     assert_eq!(bench.drill().await, before, "nothing is written");
 
-    let typed = [("where", "hole behind the brass cap")];
-    led(&bench.press(&form(&page, "Keep this", ""), &typed).await);
+    led(&bench.press(&form(&page, "Keep this", ""), &[]).await);
     let (_, after) = bench.drill().await;
-    assert!(after.contains("3 strokes") && after.contains("behind the brass cap"));
+    assert!(after.contains("3 strokes") && after.contains("hole behind the brass cap"), "both are kept");
+}
+
+#[tokio::test]
+async fn where_two_wrote_into_one_field_both_are_shown() {
+    let bench = Bench::new().await;
+    let old = asked(&bench).await;
+    bench.drill_is_changed("hole under the brass cap", "hole behind the brass cap").await;
+    let answer = bench.press(&old, &[("where", "hole beside the brass cap")]).await;
+    assert_eq!(answer.status, 409);
+    let page = answer.page();
+    assert_eq!(words(&page, "#where"), ["hole beside the brass cap"]);
+    assert!(words(&page, "#where-fault")[0].starts_with("The chart now says \"hole behind the brass cap\"."));
+    led(&bench.press(&form(&page, "Keep this", ""), &[]).await);
+    assert!(bench.drill().await.1.contains("hole beside the brass cap"));
+}
+
+#[tokio::test]
+async fn the_machine_stands_still_unless_the_chart_says_otherwise() {
+    let bench = Bench::new().await;
+    let first = asked(&bench).await;
+    led(&bench.press(&first, &[("setup", "belt guard off\r\nlamp lit")]).await);
+    assert!(bench.drill().await.1.contains("setup    = [\"stopped\", \"belt guard off\", \"lamp lit\"]"));
+    let asked = asked(&bench).await;
+    let answer = bench.press(&asked, &[("setup", "running\nstopped")]).await;
+    assert_eq!(answer.status, 422);
+    assert_eq!(words(&answer.page(), "#setup-fault").len(), 1);
 }
 
 #[tokio::test]
