@@ -2,6 +2,7 @@
 
 mod backup;
 mod chart;
+mod csv;
 mod demo;
 mod log;
 mod logbook;
@@ -97,6 +98,9 @@ enum Command {
     Restore(backup::Restore),
     /// Look through the data file for damage.
     Verify,
+    /// Everything as tables for a spreadsheet, and back.
+    #[command(subcommand)]
+    Csv(csv::Csv),
     /// Oiling charts.
     #[command(subcommand)]
     Chart(chart::Chart),
@@ -120,6 +124,7 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Backup(backup) => backup.run(&shared).await,
         Command::Restore(restore) => restore.run(&shared).await,
         Command::Verify => verify::run(&shared).await,
+        Command::Csv(csv) => csv.run(&shared).await,
         Command::Chart(chart) => chart.run(&shared).await,
         Command::Shelf(shelf) => shelf.run(&shared).await,
     }

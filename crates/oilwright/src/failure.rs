@@ -39,9 +39,13 @@ impl From<store::Error> for Failure {
         use store::Error as E;
         let says = error.to_string();
         match error {
-            E::NotFound(_) | E::Conflict(_) | E::Faulty(_) | E::TooLarge { .. } | E::NamelessZone | E::Exists(_) => {
-                Self::Use(says)
-            }
+            E::NotFound(_)
+            | E::Conflict(_)
+            | E::NotImported { .. }
+            | E::Faulty(_)
+            | E::TooLarge { .. }
+            | E::NamelessZone
+            | E::Exists(_) => Self::Use(says),
             _ => Self::File(says),
         }
     }

@@ -65,3 +65,23 @@ fn a_backup_is_restored_to_the_same_shop_and_a_flipped_byte_is_found() {
     assert_eq!(refused.code, Some(3), "{}", refused.err);
     assert!(!bench.file("third.shop").exists());
 }
+
+#[test]
+fn everything_goes_out_as_tables_and_comes_back_as_an_equal_shop() {
+    let bench = Bench::new();
+    bench.run(&["log", "dosed", "bench-drill", "1", "--at", "2026-11-25T09:00"]).well();
+    bench.run(&["log", "note", "bench-drill", "=1+1 is no formula", "--at", "2026-11-25T09:01"]).well();
+    let (tables, again) = (bench.path("tables"), bench.path("again.shop"));
+    bench.run(&["csv", "export", &tables]).well();
+    run(&["--shop", &again, "csv", "import", &tables]).well();
+    for words in [
+        &["logbook", "--json"][..],
+        &["round", "--json", "--at", "2026-11-26T09:00"],
+        &["chart", "show", "bench-drill"],
+    ] {
+        let told = |file: &str| run(&[&["--shop", file], words].concat()).well().out;
+        assert_eq!(told(&again), told(&bench.path("our.shop")), "{words:?}");
+    }
+    let over = run(&["--shop", &again, "csv", "import", &tables]);
+    assert!(over.code == Some(2) && over.err.contains("not overwritten"), "{}", over.err);
+}
