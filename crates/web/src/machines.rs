@@ -90,7 +90,6 @@ impl Machines {
                         first: None,
                     })
                 } @else {
-                    (Link::new("/findings", "All that is to settle in the shop"))
                     (Table {
                         caption: "For ordinary work of the shop's usual hours".into(),
                         columns: vec![
@@ -100,6 +99,7 @@ impl Machines {
                         rows,
                         style: Style::Wide,
                     })
+                    (Link::new("/findings", "All that is to settle in the shop"))
                 }
             },
         }

@@ -24,6 +24,8 @@ use crate::{Error, FormKey, address};
 const ID: &str = "id";
 const ASSEMBLY: &str = "assembly";
 const FEEDS: &str = "feeds";
+/// The field in which something must be chosen.
+const METHOD: &str = "method";
 
 /// The address of the page.
 pub(crate) fn address(machine: &Id) -> String {
@@ -150,6 +152,12 @@ fn form(view: &View, revision: &Revision, key: FormKey) -> Questions {
         ),
     ];
     fields.extend(question::fields(&QUESTIONS, chart, None));
+    // Nothing is chosen until somebody has looked how it is oiled.
+    for field in fields.iter_mut().filter(|field| field.name == METHOD) {
+        if let Entry::List(methods) = &mut field.entry {
+            methods.insert(0, Choice::new("", "Choose one"));
+        }
+    }
     Questions {
         to: format!("{}/points", address::machine(&view.machine.id)),
         key,

@@ -14,7 +14,7 @@ use crate::hand::Hand;
 use crate::machines::findings::{Finding, anchor};
 use crate::machines::revision::{Outcome, Revision};
 use crate::machines::sent::Sent;
-use crate::parts::{Balloon, Form as Questions, Link, Page, Section, TitleBlock};
+use crate::parts::{Balloon, Form as Questions, Link, Note, Page, Section, TitleBlock};
 use crate::shop_state::{Shop, View};
 use crate::{Error, FormKey, address};
 
@@ -103,7 +103,11 @@ fn page(view: &View, hand: &Hand, point: &Point, form: &Questions) -> Page {
             .and_link("By", Link::new("/hand", hand.name())),
         body: html! {
             h1.row { (Balloon(point.id.to_string())) span { "Take this point out of the chart?" } }
-            p { "Do so where there is no such place on the machine. The round then never calls for it." }
+            (Note {
+                caution: "Once it is out, nobody is told to oil there.".into(),
+                rest: "Take it out only where there is no such place on the machine.".into(),
+                more: None,
+            })
             p { "Where the place is there and only nobody knows what it is for, leave it in and write a finding." }
             p { "What the log says of it stays. Its number is never given to another point." }
             @if named_by.is_empty() || !form.wrong.is_empty() { (form) }
@@ -114,6 +118,7 @@ fn page(view: &View, hand: &Hand, point: &Point, form: &Questions) -> Page {
                     "(oilwright chart export), or leave it in and say in its note what you found."
                 }
                 ul { @for one in &named_by { li { (one) } } }
+                @if form.wrong.is_empty() { @if let Some(back) = &form.back { (back) } }
             }
         },
     }

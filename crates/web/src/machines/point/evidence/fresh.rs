@@ -20,9 +20,12 @@ use crate::phrase::capital;
 use crate::shop_state::{Shop, View};
 use crate::{Error, FormKey, address};
 
-/// What can be known of a point: the keys of the chart that people ask about, and first all of them at once.
-const STATEMENTS: [&str; 12] =
-    ["", "feeds", "method", "where", "stand", "setup", "dose", "every", "oil", "sign", "baseline", "name"];
+/// What can be known of a point: the keys of the chart that people ask about.
+const STATEMENTS: [&str; 11] =
+    ["feeds", "method", "where", "stand", "setup", "dose", "every", "oil", "sign", "baseline", "name"];
+
+/// What is sent for all of them at once, which the chart says by naming none.
+const ALL: &str = "all";
 
 /// The names of the form's fields, which are the keys of the chart.
 const OF: &str = "of";
@@ -71,7 +74,7 @@ pub(crate) async fn write(
         let add = Edit::Add {
             list: "point.evidence".to_owned(),
             within: Some(point.id.clone()),
-            keys: form.fields.iter().filter(|field| !field.value.is_empty()).map(key).collect(),
+            keys: form.fields.iter().filter_map(key).collect(),
         };
         turn.write(&shop, &view.machine.id, &hand, &sent, &[add]).await?
     };
@@ -87,7 +90,8 @@ pub(crate) async fn write(
 /// What is wrong with an answer.
 fn fault(name: &str, typed: &str) -> Option<String> {
     match name {
-        OF if !STATEMENTS.contains(&typed) => {
+        OF if typed.is_empty() => Some("Choose one from the list.".to_owned()),
+        OF if typed != ALL && !STATEMENTS.contains(&typed) => {
             Some(format!("A point states nothing that is called \"{typed}\". Choose one from the list."))
         }
         HOW if How::from_word(typed).is_none() => Some("Choose one of these.".to_owned()),
@@ -98,15 +102,21 @@ fn fault(name: &str, typed: &str) -> Option<String> {
     }
 }
 
-fn key(field: &Field) -> (String, Value) {
-    let value = if field.name == OF { lines(&field.value) } else { text(&field.value) };
-    (field.name.clone(), value)
+/// The key that an answer becomes; none where nothing is said, or all is meant.
+fn key(field: &Field) -> Option<(String, Value)> {
+    let value = match (field.name.as_str(), field.value.as_str()) {
+        (_, "") | (OF, ALL) => return None,
+        (OF, statement) => lines(statement),
+        (_, typed) => text(typed),
+    };
+    Some((field.name.clone(), value))
 }
 
 /// Whether the point has it already, as it has after a second press of the same button.
 fn says_already(evidence: &Evidence, fields: &[Field]) -> bool {
     fields.iter().all(|field| {
         let kept = match field.name.as_str() {
+            OF if evidence.of.is_empty() => ALL.to_owned(),
             OF => evidence.of.join("\n"),
             HOW => evidence.how.word().to_owned(),
             DATE => evidence.date.map(|date| date.to_string()).unwrap_or_default(),
@@ -125,6 +135,8 @@ fn form(view: &View, revision: &Revision, point: &Point, key: FormKey) -> Questi
         ..Field::default()
     };
     let statements = STATEMENTS.iter().map(|statement| Choice::new(*statement, statement_in_words(statement)));
+    let statements = [Choice::new("", "Choose one")].into_iter().chain(statements);
+    let statements = statements.chain([Choice::new(ALL, statement_in_words(""))]);
     let hows = How::WORDS.iter().map(|(word, known)| Choice::new(*word, how(*known)).noted(means(*known)));
     Questions {
         to: address(&view.machine.id, &point.id),

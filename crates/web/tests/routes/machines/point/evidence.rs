@@ -38,7 +38,7 @@ async fn a_point_of_which_nothing_was_known_has_a_way_to_say_it() {
     let page = bench.page("/machines/drill/points/3").await;
     let to = "/machines/drill/points/3/evidence";
     assert_eq!(all(&page, &format!("a[href='{to}']")).len(), 1);
-    led(&bench.press(&form(&bench.page(to).await, "Write it down", ""), &[("how", "told")]).await);
+    led(&bench.press(&form(&bench.page(to).await, "Write it down", ""), &[("of", "all"), ("how", "told")]).await);
     assert!(bench.drill().await.1.contains("[[point.evidence]]\nhow = \"told\"\n"), "of all that it says");
 }
 
@@ -48,7 +48,7 @@ async fn what_is_wrong_is_told_beside_its_field_and_nothing_is_written() {
     let before = bench.drill().await;
     let answer = bench.press(&asked(&bench).await, &[("note", "seen")]).await;
     assert_eq!(answer.status, 422);
-    assert_eq!(words(&answer.page(), "#how-fault").len(), 1);
+    assert_eq!(words(&answer.page(), "#how-fault").len() + words(&answer.page(), "#of-fault").len(), 2);
     let typed = [("how", "told"), ("of", "colour"), ("date", "2026-02-30"), ("note", "seen")];
     let answer = bench.press(&asked(&bench).await, &typed).await;
     assert_eq!(answer.status, 422);
@@ -64,7 +64,7 @@ async fn a_form_made_from_an_older_chart_writes_nothing_and_keeps_what_was_typed
     let old = asked(&bench).await;
     bench.drill_is_changed("Bench drill", "Old bench drill").await;
     let before = bench.drill().await;
-    let answer = bench.press(&old, &[("how", "guess"), ("note", "like the other drill")]).await;
+    let answer = bench.press(&old, &[("of", "dose"), ("how", "guess"), ("note", "like the other drill")]).await;
     assert_eq!(answer.status, 409);
     let page = answer.page();
     assert_eq!(words(&page, "#note"), ["like the other drill"]);

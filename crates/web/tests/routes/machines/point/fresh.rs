@@ -63,8 +63,8 @@ async fn what_is_wrong_is_told_beside_its_field_and_nothing_is_written() {
     let before = bench.drill().await;
     let answer = bench.press(&asked(&bench).await, &[("dose", "2")]).await;
     assert_eq!(answer.status, 422);
-    assert_eq!(words(&answer.page(), "#name-fault").len(), 1);
-    let typed = [("name", "Crank"), ("dose", "2"), ("every", "often"), ("feeds", "nothing")];
+    assert_eq!(words(&answer.page(), "#name-fault").len() + words(&answer.page(), "#method-fault").len(), 2);
+    let typed = [("name", "Crank"), ("method", "wick"), ("dose", "2"), ("every", "often"), ("feeds", "nothing")];
     let answer = bench.press(&asked(&bench).await, &typed).await;
     assert_eq!(answer.status, 422);
     let page = answer.page();
