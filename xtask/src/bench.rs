@@ -3,7 +3,7 @@
 use crate::run::Run;
 
 /// The crates that have benchmarks.
-const CRATES: &[&str] = &["shop"];
+const CRATES: &[&str] = &["shop", "store"];
 
 /// Runs them all.
 pub(crate) fn bench() -> Result<(), String> {
