@@ -229,7 +229,8 @@ pub(crate) fn rows_of_places(rows: usize, columns: usize) -> String {
 }
 
 /// A table of pairs, each a `word` and a `whole` number, from one value: the placeholder of a JSON text as [`json_of_pairs`] makes
-/// it. A placeholder for each would make a statement too long for ten thousand of them.
+/// it. A placeholder for each would make a statement too long for ten thousand of them. Joined by `CROSS JOIN`, by which SQLite goes
+/// through them first; otherwise it may go through them once for every row of the other table.
 pub(crate) fn pairs(place: &str) -> String {
     format!(
         "(SELECT json_extract(value, '$[0]') AS word, json_extract(value, '$[1]') AS whole FROM json_each({place}))"

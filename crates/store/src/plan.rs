@@ -100,6 +100,10 @@ async fn whole_walks(store: &Store, sql: &str) -> Vec<String> {
     let names = tx.all(&format!("EXPLAIN QUERY PLAN {sql}"), values![]).await.expect("a statement of ours");
     let steps: Vec<String> = names.iter().map(|row| row.get("detail").expect("a text")).collect();
     tx.commit().await.expect("an open file");
+    // A list in JSON that is not gone through first is gone through once for every row of the others.
+    if sql.contains("json_each") && !steps[0].starts_with("SCAN json_each") {
+        return steps;
+    }
     let stopped = sql.contains(" LIMIT ") || sql.contains("SELECT coalesce(max(id), 0)");
     let entry = |step: &str| {
         step.strip_prefix("SCAN ").is_some_and(|rest| {
@@ -116,7 +120,7 @@ async fn no_page_looks_through_the_whole_logbook() {
     let store = shop_of(folder.path(), 3).await;
     taken();
     all_that_pages_ask(&store).await;
-    let statements: BTreeSet<String> = taken().into_iter().filter(|sql| sql.contains("entry")).collect();
+    let statements: BTreeSet<String> = taken().into_iter().filter(|sql| sql.contains("entry") || sql.contains("json_each")).collect();
     assert!(statements.len() > 60, "{} statements were looked at", statements.len());
     for sql in statements {
         assert_eq!(whole_walks(&store, &sql).await, Vec::<String>::new(), "{sql}");

@@ -110,7 +110,7 @@ async fn charted(
     let unknown: Vec<(String, i64)> = unknown.into_values().collect();
     let sql = format!(
         "SELECT r.machine, r.number, r.sha256, r.text FROM {} p \
-         JOIN chart_revision r ON r.machine = p.word AND r.number = p.whole",
+         CROSS JOIN chart_revision r WHERE r.machine = p.word AND r.number = p.whole",
         pairs("$1")
     );
     for row in tx.all(&sql, values![json_of_pairs(&unknown)]).await? {
@@ -172,8 +172,8 @@ async fn runs(tx: &Tx, machines: &BTreeMap<Id, MachineSnapshot>, at: Timestamp) 
         machines.iter().filter_map(|(id, machine)| oldest(machine).map(|from| (id.as_str(), micros(from)))).collect();
     let sql = format!(
         "SELECT e.machine, e.id, e.happened, e.kind, e.body, e.body_version FROM {} p \
-         JOIN entry e ON e.machine = p.word AND e.kind = '{}' AND e.happened >= p.whole \
-         WHERE e.recorded <= $1 AND NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = e.id AND s.recorded <= $1) \
+         CROSS JOIN entry e WHERE e.machine = p.word AND e.kind = '{}' AND e.happened >= p.whole \
+         AND e.recorded <= $1 AND NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = e.id AND s.recorded <= $1) \
          ORDER BY e.machine, e.happened, e.id",
         pairs("$2"),
         Kind::Ran
