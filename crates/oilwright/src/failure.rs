@@ -42,6 +42,7 @@ impl From<store::Error> for Failure {
             E::NotFound(_)
             | E::Conflict(_)
             | E::NotImported { .. }
+            | E::Picture { .. }
             | E::Faulty(_)
             | E::TooLarge { .. }
             | E::NamelessZone
