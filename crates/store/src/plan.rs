@@ -120,7 +120,8 @@ async fn no_page_looks_through_the_whole_logbook() {
     let store = shop_of(folder.path(), 3).await;
     taken();
     all_that_pages_ask(&store).await;
-    let statements: BTreeSet<String> = taken().into_iter().filter(|sql| sql.contains("entry") || sql.contains("json_each")).collect();
+    let statements: BTreeSet<String> =
+        taken().into_iter().filter(|sql| sql.contains("entry") || sql.contains("json_each")).collect();
     assert!(statements.len() > 60, "{} statements were looked at", statements.len());
     for sql in statements {
         assert_eq!(whole_walks(&store, &sql).await, Vec::<String>::new(), "{sql}");
