@@ -12,6 +12,7 @@ use shop::id::Id;
 
 use crate::db::{Tx, micros, values};
 use crate::error::{Error, Result};
+use crate::picture::{self, NewPicture};
 use crate::store::Store;
 
 /// A machine in a list.
@@ -36,28 +37,29 @@ impl Store {
     /// # Errors
     /// [`Error::Faulty`] with everything that was noted when the chart has faults; nothing is written then.
     pub async fn add_chart(&self, machine: &Id, text: &str, at: Timestamp, by: &str) -> Result<i64> {
+        self.add_chart_with(machine, text, Vec::new(), at, by).await
+    }
+
+    /// Keeps a chart as [`Store::add_chart`] does, together with the pictures beside it: all of it, or nothing.
+    ///
+    /// # Errors
+    /// Those of [`Store::add_chart`] and of [`Store::add_picture`].
+    pub async fn add_chart_with(
+        &self,
+        machine: &Id,
+        text: &str,
+        pictures: Vec<NewPicture>,
+        at: Timestamp,
+        by: &str,
+    ) -> Result<i64> {
         let read = Chart::read(text);
         let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
+        let pictures = picture::prepare(pictures).await?;
         let tx = self.db.write().await?;
-        let newest = "SELECT number, sha256 FROM chart_revision WHERE machine = $1 ORDER BY number DESC LIMIT 1";
-        let newest = tx.one(newest, values![machine.as_str()]).await?;
-        let newest = newest.map(|row| Ok((row.get::<i64>("number")?, row.get::<String>("sha256")?))).transpose()?;
-        let sha256 = sha256(text.as_bytes());
-        let number = match newest {
-            Some((number, kept)) if kept == sha256 => return Ok(number),
-            Some((number, _)) => number + 1,
-            None => {
-                tx.run("INSERT INTO machine (id) VALUES ($1)", values![machine.as_str()]).await?;
-                1
-            }
-        };
-        let sql = "INSERT INTO chart_revision (machine, number, name, kind, points, sha256, recorded, said_by, text) \
-                   VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
-        let points = chart.points_here().count() as i64;
-        let Chart { machine: described, .. } = chart;
-        let values =
-            values![machine.as_str(), number, described.name, described.kind, points, sha256, micros(at), by, text,];
-        tx.run(sql, values).await?;
+        let number = keep(&tx, machine, (text, chart), at, by).await?;
+        for one in pictures {
+            picture::keep(&tx, one, at).await?;
+        }
         tx.commit().await?;
         Ok(number)
     }
@@ -98,6 +100,30 @@ impl Store {
         };
         rows.iter().map(row).collect()
     }
+}
+
+/// Writes a chart as the newest revision, unless it is that already, and gives the revision's number.
+async fn keep(tx: &Tx, machine: &Id, (text, chart): (&str, Chart), at: Timestamp, by: &str) -> Result<i64> {
+    let newest = "SELECT number, sha256 FROM chart_revision WHERE machine = $1 ORDER BY number DESC LIMIT 1";
+    let newest = tx.one(newest, values![machine.as_str()]).await?;
+    let newest = newest.map(|row| Ok((row.get::<i64>("number")?, row.get::<String>("sha256")?))).transpose()?;
+    let sha256 = sha256(text.as_bytes());
+    let number = match newest {
+        Some((number, kept)) if kept == sha256 => return Ok(number),
+        Some((number, _)) => number + 1,
+        None => {
+            tx.run("INSERT INTO machine (id) VALUES ($1)", values![machine.as_str()]).await?;
+            1
+        }
+    };
+    let sql = "INSERT INTO chart_revision (machine, number, name, kind, points, sha256, recorded, said_by, text) \
+               VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
+    let points = chart.points_here().count() as i64;
+    let Chart { machine: described, .. } = chart;
+    let values =
+        values![machine.as_str(), number, described.name, described.kind, points, sha256, micros(at), by, text,];
+    tx.run(sql, values).await?;
+    Ok(number)
 }
 
 /// Refuses a machine of which no chart was ever kept.

@@ -105,7 +105,10 @@ mod tests {
             let store = &self.store;
             match deed {
                 Deed::AddChart => {
-                    store.add_chart(&id("n"), &format!("{CHART}# {long}\n"), AT, "keeper").await.map(drop)
+                    let left =
+                        NewPicture { machine: id("n"), name: "left.png".to_owned(), taken: None, bytes: picture() };
+                    let text = format!("{CHART}# {long}\n");
+                    store.add_chart_with(&id("n"), &text, vec![left], AT, "keeper").await.map(drop)
                 }
                 Deed::AddShelf => {
                     let text = format!(

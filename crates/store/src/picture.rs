@@ -55,34 +55,12 @@ impl Store {
     /// [`Error::TooLarge`] above [`LARGEST_PICTURE`]; [`Error::Picture`] when it cannot be read or is too large once unpacked;
     /// [`Error::NotFound`] when there is no such machine.
     pub async fn add_picture(&self, picture: NewPicture, at: Timestamp) -> Result<PictureId> {
-        let NewPicture { machine, name, taken, bytes } = picture;
-        if bytes.len() > LARGEST_PICTURE {
-            return Err(Error::TooLarge { name, bytes: bytes.len() });
-        }
-        // It takes a good part of a second, in which others must get their answers.
-        let prepared = tokio::task::spawn_blocking(move || prepared(bytes)).await;
-        let prepared = prepared.unwrap_or(Err(Unfit::Broken));
-        let prepared = prepared.map_err(|why| Error::Picture { name: name.clone(), why })?;
-        let sha256 = chart::sha256(&prepared.bytes);
+        let mut ready = prepare(vec![picture]).await?;
+        let ready = ready.pop().expect("one picture gives one that is ready");
         let tx = self.db.write().await?;
-        chart::must_exist(&tx, &machine).await?;
-        let sql = "SELECT id FROM picture WHERE machine = $1 AND name = $2 AND sha256 = $3";
-        if let Some(row) = tx.one(sql, values![machine.as_str(), name.as_str(), sha256.as_str()]).await? {
-            return Ok(PictureId(row.get("id")?));
-        }
-        let noted = match (taken, prepared.taken) {
-            (None, Some(noted)) => noted.instant(&settings::in_force(&tx, Timestamp::MAX).await?.zone),
-            (given, _) => given,
-        };
-        let last = tx.one("SELECT coalesce(max(id), 0) AS last FROM picture", values![]).await?;
-        let id = last.map_or(Ok(0), |row| row.get::<i64>("last"))? + 1;
-        let sql = "INSERT INTO picture (id, machine, name, sha256, taken, recorded, bytes) \
-                   VALUES ($1, $2, $3, $4, $5, $6, $7)";
-        let Prepared { bytes, small, .. } = prepared;
-        tx.run(sql, values![id, machine.as_str(), name, sha256, noted.map(micros), micros(at), bytes]).await?;
-        keep_small(&tx, id, small).await?;
+        let id = keep(&tx, ready, at).await?;
         tx.commit().await?;
-        Ok(PictureId(id))
+        Ok(id)
     }
 
     /// The small picture of this number: the same with at most 480 pixels a side, as JPEG, or as PNG when it is clear in parts.
@@ -136,6 +114,52 @@ impl Store {
             Error::NotFound(format!("there is no picture \"{name}\" of the machine \"{machine}\"; add it first"))
         })
     }
+}
+
+/// A picture that was looked through and written anew, ready to be kept.
+pub(crate) struct Ready {
+    machine: Id,
+    name: String,
+    taken: Option<Timestamp>,
+    prepared: Prepared,
+}
+
+/// Looks pictures through and writes them anew. Nothing is kept yet, so that a refusal leaves nothing behind.
+pub(crate) async fn prepare(pictures: Vec<NewPicture>) -> Result<Vec<Ready>> {
+    let mut ready = Vec::with_capacity(pictures.len());
+    for NewPicture { machine, name, taken, bytes } in pictures {
+        if bytes.len() > LARGEST_PICTURE {
+            return Err(Error::TooLarge { name, bytes: bytes.len() });
+        }
+        // It takes a good part of a second, in which others must get their answers.
+        let prepared = tokio::task::spawn_blocking(move || prepared(bytes)).await;
+        let prepared = prepared.unwrap_or(Err(Unfit::Broken));
+        let prepared = prepared.map_err(|why| Error::Picture { name: name.clone(), why })?;
+        ready.push(Ready { machine, name, taken, prepared });
+    }
+    Ok(ready)
+}
+
+/// Writes a picture, unless the same bytes are kept under its name already, and gives its number.
+pub(crate) async fn keep(tx: &Tx, ready: Ready, at: Timestamp) -> Result<PictureId> {
+    let Ready { machine, name, taken, prepared: Prepared { bytes, small, taken: noted } } = ready;
+    let sha256 = chart::sha256(&bytes);
+    chart::must_exist(tx, &machine).await?;
+    let sql = "SELECT id FROM picture WHERE machine = $1 AND name = $2 AND sha256 = $3";
+    if let Some(row) = tx.one(sql, values![machine.as_str(), name.as_str(), sha256.as_str()]).await? {
+        return Ok(PictureId(row.get("id")?));
+    }
+    let noted = match (taken, noted) {
+        (None, Some(noted)) => noted.instant(&settings::in_force(tx, Timestamp::MAX).await?.zone),
+        (given, _) => given,
+    };
+    let last = tx.one("SELECT coalesce(max(id), 0) AS last FROM picture", values![]).await?;
+    let id = last.map_or(Ok(0), |row| row.get::<i64>("last"))? + 1;
+    let sql = "INSERT INTO picture (id, machine, name, sha256, taken, recorded, bytes) \
+               VALUES ($1, $2, $3, $4, $5, $6, $7)";
+    tx.run(sql, values![id, machine.as_str(), name, sha256, noted.map(micros), micros(at), bytes]).await?;
+    keep_small(tx, id, small).await?;
+    Ok(PictureId(id))
 }
 
 /// Keeps the small picture of a picture.

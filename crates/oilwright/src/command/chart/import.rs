@@ -34,15 +34,16 @@ impl Import {
             Some(id) => Id::new(id).map_err(|fault| Failure::Use(fault.to_string()))?,
             None => machine_id(&self.file, &bundle.chart)?,
         };
-        let revision = open.store.add_chart(&machine, &bundle.text, open.at, &self.by).await?;
-        let pictures = bundle.pictures.len();
-        for (name, bytes) in bundle.pictures {
-            open.store.add_picture(NewPicture { machine: machine.clone(), name, taken: None, bytes }, open.at).await?;
-        }
+        let pictures: Vec<NewPicture> = bundle
+            .pictures
+            .into_iter()
+            .map(|(name, bytes)| NewPicture { machine: machine.clone(), name, taken: None, bytes })
+            .collect();
+        let count = pictures.len();
+        let revision = open.store.add_chart_with(&machine, &bundle.text, pictures, open.at, &self.by).await?;
         open.store.close().await?;
         let (name, points) = (&bundle.chart.machine.name, bundle.chart.points.len());
-        let with =
-            if pictures == 0 { String::new() } else { format!(", {}", advice::words::count(pictures, "picture")) };
+        let with = if count == 0 { String::new() } else { format!(", {}", advice::words::count(count, "picture")) };
         say::line(&format!("{machine}: {name}, {}{with}, revision {revision}", advice::words::count(points, "point")))?;
         for missing in bundle.missing {
             say::line(&format!(
