@@ -2,6 +2,8 @@
 //!
 //! Start at [`Answer`]. There is no prose here; `advice` turns steps and warnings into sentences.
 
+use crate::quantity::Quantity;
+
 /// A value with its warnings and its working.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Answer<T> {
@@ -20,12 +22,14 @@ pub enum Warning {
     BeyondSource {
         /// The value's name.
         name: &'static str,
-        /// What it was, in base SI units.
+        /// What it was, in `unit`.
         value: f64,
         /// The lowest for which the source vouches.
         low: f64,
         /// The highest for which the source vouches.
         high: f64,
+        /// The base SI unit of the three; empty when dimensionless.
+        unit: &'static str,
     },
 }
 
@@ -123,15 +127,29 @@ impl<T> Answer<T> {
         self
     }
 
-    /// The same answer, with a warning when a value left the range for which the source vouches.
+    /// The same answer, with a warning when a number left the range for which the source vouches.
     ///
-    /// - `name`: the value's name.
-    /// - `value`, `low`, `high`: in one unit, base SI unless dimensionless; the limits are included.
+    /// - `name`: the number's name.
+    /// - `value`, `low`, `high`: dimensionless; the limits are included.
     /// - returns: this answer, with [`Warning::BeyondSource`] when `value` is outside or not a number.
     #[must_use]
-    pub fn vouched_within(mut self, name: &'static str, value: f64, low: f64, high: f64) -> Self {
+    pub fn vouched_within(self, name: &'static str, value: f64, low: f64, high: f64) -> Self {
+        self.vouched(name, [value, low, high], "")
+    }
+
+    /// The same answer, with a warning when a quantity left the range for which the source vouches.
+    ///
+    /// - `name`: the quantity's name.
+    /// - `value`, `low`, `high`: of one kind; the limits are included.
+    /// - returns: this answer, with [`Warning::BeyondSource`] when `value` is outside or not a number.
+    #[must_use]
+    pub fn quantity_vouched_within<Q: Quantity>(self, name: &'static str, value: Q, low: Q, high: Q) -> Self {
+        self.vouched(name, [value.si(), low.si(), high.si()], Q::KIND.si_symbol())
+    }
+
+    fn vouched(mut self, name: &'static str, [value, low, high]: [f64; 3], unit: &'static str) -> Self {
         if !(low..=high).contains(&value) {
-            self.warnings.push(Warning::BeyondSource { name, value, low, high });
+            self.warnings.push(Warning::BeyondSource { name, value, low, high, unit });
         }
         self
     }

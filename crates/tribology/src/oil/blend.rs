@@ -105,14 +105,14 @@ pub fn blend_refutas(parts: &[Part<KinematicViscosity>]) -> Result<Answer<Kinema
 /// ```
 pub fn blend_wright(parts: &[Part<ViscosityLine>], at: Temperature) -> Result<Answer<KinematicViscosity>, Error> {
     shares(parts.iter().map(|part| part.share))?;
-    let kelvin = Error::unless_positive("temperature", at.kelvin())?;
+    let kelvin = Error::quantity_positive("temperature", at)?.kelvin();
     // On its line an oil has X = (A − W) / B, and X of the blend is the mean of those at equal W.
     let x = math::log10(kelvin);
     let over_b: f64 = parts.iter().map(|part| part.share / part.oil.b()).sum();
     let a_over_b: f64 = parts.iter().map(|part| part.share * part.oil.a() / part.oil.b()).sum();
     let found = line::viscosity_of_log_log_z((a_over_b - x) / over_b);
     if !found.is_finite() {
-        return Err(Error::OutOfRange { name: "temperature", value: kelvin, low: 200.0, high: f64::MAX });
+        return Err(Error::OutOfRange { name: "temperature", value: kelvin, low: 200.0, high: f64::MAX, unit: "K" });
     }
     let inputs = vec![symbol("Σ f/B", over_b, ""), symbol("Σ f A/B", a_over_b, ""), symbol("T", kelvin, "K")];
     let formula = "log log Z = (Σ f A/B − log T) / Σ f/B, A and B of each oil's line";
@@ -231,8 +231,8 @@ fn viscosity_of_refutas(number: f64) -> f64 {
 
 impl Method {
     fn number_of(&self, kinematic: KinematicViscosity) -> Result<f64, Error> {
-        let low = self.from * super::MM2_S;
-        Error::unless_within("viscosity", kinematic.m2_s(), low, f64::MAX)?;
+        let (low, high) = (KinematicViscosity::from_mm2_s(self.from), KinematicViscosity::from_m2_s(f64::MAX));
+        Error::quantity_within("viscosity", kinematic, low, high)?;
         Ok((self.number)(kinematic.mm2_s()))
     }
 }
@@ -257,9 +257,10 @@ fn share(
     thick: KinematicViscosity,
     target: KinematicViscosity,
 ) -> Result<Answer<f64>, Error> {
-    let (low, high) = (thin.m2_s().min(thick.m2_s()), thin.m2_s().max(thick.m2_s()));
-    Error::unless_within("viscosity of the thick oil", thick.m2_s(), low.next_up(), f64::MAX)?;
-    Error::unless_within("target viscosity", target.m2_s(), low, high)?;
+    let thicker = KinematicViscosity::from_m2_s(thin.m2_s().next_up());
+    let thickest = KinematicViscosity::from_m2_s(f64::MAX);
+    Error::quantity_within("viscosity of the thick oil", thick, thicker, thickest)?;
+    Error::quantity_within("target viscosity", target, thin, thick)?;
     let (first, second, wanted) = (method.number_of(thin)?, method.number_of(thick)?, method.number_of(target)?);
     let found = (wanted - first) / (second - first);
     let inputs =

@@ -52,7 +52,8 @@ pub fn density_at(at_15: Density, at: Temperature) -> Result<Answer<Density>, Er
     let result = symbol("ρ", found, "kg/m³");
     let found_step = step("Density at the temperature", formula, inputs, result, "api-mpms-11-1", Standing::Standard);
     let answer = Answer::of(Density::from_kg_m3(found), found_step);
-    Ok(answer.vouched_within("density at 15 °C", rho15, DENSITIES[0], DENSITIES[1]))
+    let [low, high] = DENSITIES.map(Density::from_kg_m3);
+    Ok(answer.quantity_vouched_within("density at 15 °C", at_15, low, high))
 }
 
 /// The density of an oil at a temperature, from that at 60 °F.
@@ -115,7 +116,8 @@ pub fn volume_correction_60f(at_60: Density, at: Temperature) -> Result<Answer<f
     let inputs = vec![symbol("ρ60", rho60, "kg/m³"), symbol("t", kelvin, "K")];
     let result = symbol("F", found, "");
     let found_step = step("Volume correction to 60 °F", formula, inputs, result, "api-mpms-11-1", Standing::Standard);
-    Ok(Answer::of(found, found_step).vouched_within("density at 60 °F", rho60, DENSITIES[0], DENSITIES[1]))
+    let [low, high] = DENSITIES.map(Density::from_kg_m3);
+    Ok(Answer::of(found, found_step).quantity_vouched_within("density at 60 °F", at_60, low, high))
 }
 
 /// The density of an oil at a temperature by rule of thumb.
@@ -150,9 +152,11 @@ pub fn density_rule_of_thumb(at_15: Density, at: Temperature) -> Result<Answer<D
     let formula = "ρ = ρ15 − 0.65 (t − 15 °C)";
     let name = "Density at the temperature, by rule of thumb";
     let found_step = step(name, formula, inputs, result, "common-practice", Standing::CommonPractice);
-    let [low, high] = [-10.0, 100.0].map(|celsius| Temperature::from_celsius(celsius).kelvin());
+    let [cold, warm] = [-10.0, 100.0].map(Temperature::from_celsius);
+    let [low, high] = [850.0, 900.0].map(Density::from_kg_m3);
     let answer = Answer::of(Density::from_kg_m3(found), found_step);
-    Ok(answer.vouched_within("density at 15 °C", rho15, 850.0, 900.0).vouched_within("temperature", kelvin, low, high))
+    let answer = answer.quantity_vouched_within("density at 15 °C", at_15, low, high);
+    Ok(answer.quantity_vouched_within("temperature", at, cold, warm))
 }
 
 /// The relative density (specific gravity) at 60 °F of an oil of a given API gravity.
@@ -211,8 +215,8 @@ pub fn relative_density(api: f64) -> Result<Answer<f64>, Error> {
 /// assert!(found.is_ok_and(|found| (found.value.mpa_s() - 58.77).abs() < 0.02));
 /// ```
 pub fn dynamic_viscosity(kinematic: KinematicViscosity, density: Density) -> Result<Answer<DynamicViscosity>, Error> {
-    Error::unless_positive("viscosity", kinematic.m2_s())?;
-    let rho = Error::unless_positive("density", density.kg_m3())?;
+    Error::quantity_positive("viscosity", kinematic)?;
+    let rho = Error::quantity_positive("density", density)?.kg_m3();
     let found = kinematic * density;
     let inputs = vec![viscosity("ν", kinematic.mm2_s()), symbol("ρ", rho, "kg/m³")];
     let result = symbol("η", found.pa_s(), "Pa·s");
@@ -245,8 +249,8 @@ pub fn dynamic_viscosity(kinematic: KinematicViscosity, density: Density) -> Res
 /// assert!(found.is_ok_and(|found| (found.value.mm2_s() - 68.0).abs() < 0.02));
 /// ```
 pub fn kinematic_viscosity(dynamic: DynamicViscosity, density: Density) -> Result<Answer<KinematicViscosity>, Error> {
-    let eta = Error::unless_positive("viscosity", dynamic.pa_s())?;
-    let rho = Error::unless_positive("density", density.kg_m3())?;
+    let eta = Error::quantity_positive("viscosity", dynamic)?.pa_s();
+    let rho = Error::quantity_positive("density", density)?.kg_m3();
     let found = dynamic / density;
     let inputs = vec![symbol("η", eta, "Pa·s"), symbol("ρ", rho, "kg/m³")];
     let result = viscosity("ν", found.mm2_s());
@@ -256,8 +260,8 @@ pub fn kinematic_viscosity(dynamic: DynamicViscosity, density: Density) -> Resul
 }
 
 fn positive(density: Density, at: Temperature) -> Result<(f64, f64), Error> {
-    let rho = Error::unless_positive("density", density.kg_m3())?;
-    Ok((rho, Error::unless_positive("temperature", at.kelvin())?))
+    let rho = Error::quantity_positive("density", density)?.kg_m3();
+    Ok((rho, Error::quantity_positive("temperature", at)?.kelvin()))
 }
 
 fn correction(alpha_d: f64) -> f64 {

@@ -63,8 +63,8 @@ pub fn viscosity_of_engler(degrees: f64) -> Result<Answer<KinematicViscosity>, E
 /// assert!(degrees.is_ok_and(|degrees| (degrees.value - 4.06).abs() < 0.02));
 /// ```
 pub fn engler_degrees(kinematic: KinematicViscosity) -> Result<Answer<f64>, Error> {
-    let lowest = mm2_s(LOWEST) * super::MM2_S;
-    Error::unless_within("viscosity", kinematic.m2_s(), lowest * (1.0 - 1e-12), f64::MAX)?;
+    let lowest = KinematicViscosity::from_mm2_s(mm2_s(LOWEST) * (1.0 - 1e-12));
+    Error::quantity_within("viscosity", kinematic, lowest, KinematicViscosity::from_m2_s(f64::MAX))?;
     let wanted = kinematic.mm2_s();
     let ends = [LOWEST * (1.0 - 1e-9), wanted];
     let degrees = root("Engler degrees", ends, 0.0, |degrees| mm2_s(degrees) - wanted)?.at;

@@ -119,7 +119,7 @@ impl IsoGrade {
 /// assert!(gap.is_ok_and(|found| found.grade.is_none() && found.nearest.number() == 68));
 /// ```
 pub fn classified(v40: KinematicViscosity) -> Result<Answer<Classified>, Error> {
-    let si = Error::unless_positive("viscosity at 40 °C", v40.m2_s())?;
+    let si = Error::quantity_positive("viscosity at 40 °C", v40)?.m2_s();
     // A limit is in the grade, also after its decimal digits have gone through base units.
     let near = 1.0 + 1e-12;
     let encloses = |grade: &IsoGrade| si * near >= grade.low().m2_s() && si <= grade.high().m2_s() * near;

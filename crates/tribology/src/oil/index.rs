@@ -17,6 +17,7 @@ const TABLE_TO: f64 = 70.0;
 /// The indices that an oil may have: beyond, somebody has mistyped.
 const INDICES: [f64; 2] = [-200.0, 500.0];
 const SOURCE: &str = "astm-d2270";
+const THICKEST: KinematicViscosity = KinematicViscosity::from_m2_s(f64::MAX);
 
 /// The viscosities at 40 °C of the two oils that an oil is held against.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,9 +52,8 @@ pub struct ReferenceOils {
 /// assert!(oils.is_ok_and(|oils| (oils.index_0.mm2_s() - 119.94).abs() < 0.05));
 /// ```
 pub fn reference_oils(v100: KinematicViscosity) -> Result<Answer<ReferenceOils>, Error> {
-    let si = v100.m2_s();
-    let name = "viscosity at 100 °C";
-    Error::unless_within(name, si, DEFINED_FROM * super::MM2_S * (1.0 - 1e-12), f64::MAX)?;
+    let low = KinematicViscosity::from_mm2_s(DEFINED_FROM * (1.0 - 1e-12));
+    Error::quantity_within("viscosity at 100 °C", v100, low, THICKEST)?;
     let (l, h) = l_and_h(v100.mm2_s());
     let from_mm2_s = KinematicViscosity::from_mm2_s;
     let oils = ReferenceOils { index_0: from_mm2_s(l), index_100: from_mm2_s(h) };
@@ -93,8 +93,8 @@ pub fn reference_oils(v100: KinematicViscosity) -> Result<Answer<ReferenceOils>,
 /// ```
 pub fn viscosity_index(v40: KinematicViscosity, v100: KinematicViscosity) -> Result<Answer<f64>, Error> {
     let oils = reference_oils(v100)?;
-    let above = v100.m2_s().next_up();
-    Error::unless_within("viscosity at 40 °C", v40.m2_s(), above, f64::MAX)?;
+    let above = KinematicViscosity::from_m2_s(v100.m2_s().next_up());
+    Error::quantity_within("viscosity at 40 °C", v40, above, THICKEST)?;
     let (u, y) = (v40.mm2_s(), v100.mm2_s());
     let (l, h) = (oils.value.index_0.mm2_s(), oils.value.index_100.mm2_s());
     let index = index_of(u, y, l, h);
@@ -134,8 +134,8 @@ pub fn viscosity_index(v40: KinematicViscosity, v100: KinematicViscosity) -> Res
 /// ```
 pub fn v100_of_index(v40: KinematicViscosity, index: f64) -> Result<Answer<KinematicViscosity>, Error> {
     check_index(index)?;
-    let lowest = DEFINED_FROM * super::MM2_S;
-    Error::unless_within("viscosity at 40 °C", v40.m2_s(), lowest.next_up(), f64::MAX)?;
+    let lowest = KinematicViscosity::from_m2_s((DEFINED_FROM * super::MM2_S).next_up());
+    Error::quantity_within("viscosity at 40 °C", v40, lowest, THICKEST)?;
     let u = v40.mm2_s();
     let lowest_index = unchecked(u, DEFINED_FROM);
     let y = if index > lowest_index {
@@ -145,7 +145,13 @@ pub fn v100_of_index(v40: KinematicViscosity, index: f64) -> Result<Answer<Kinem
         DEFINED_FROM
     } else {
         // An oil as thick at 40 °C with a lower index would be thinner than 2 mm²/s at 100 °C.
-        return Err(Error::OutOfRange { name: "viscosity index", value: index, low: lowest_index, high: INDICES[1] });
+        return Err(Error::OutOfRange {
+            name: "viscosity index",
+            value: index,
+            low: lowest_index,
+            high: INDICES[1],
+            unit: "",
+        });
     };
     let inputs = vec![viscosity("U", u), symbol("VI", index, "")];
     let formula = "Y such that VI(U, Y) is the index";

@@ -53,23 +53,12 @@ impl ViscosityLine {
         let (cold_k, warm_k) = (kelvin(cold.0)?, kelvin(warm.0)?);
         let (thick, thin) = (mm2_s(cold.1)?, mm2_s(warm.1)?);
         if cold_k == warm_k {
-            return Err(Error::OutOfRange {
-                name: "second temperature",
-                value: warm_k,
-                low: cold_k.next_up(),
-                high: f64::MAX,
-            });
+            let (name, low, high) = ("second temperature", cold_k.next_up(), f64::MAX);
+            return Err(Error::OutOfRange { name, value: warm_k, low, high, unit: "K" });
         }
-        if thin >= thick {
-            let value = warm.1.m2_s();
-            let high = cold.1.m2_s().next_down();
-            return Err(Error::OutOfRange {
-                name: "viscosity at the higher temperature",
-                value,
-                low: f64::MIN_POSITIVE,
-                high,
-            });
-        }
+        let below = KinematicViscosity::from_m2_s(cold.1.m2_s().next_down());
+        let none = KinematicViscosity::from_m2_s(f64::MIN_POSITIVE);
+        Error::quantity_within("viscosity at the higher temperature", warm.1, none, below)?;
         let (y1, y2) = (log_log_z(thick), log_log_z(thin));
         let (x1, x2) = (math::log10(cold_k), math::log10(warm_k));
         let b = (y1 - y2) / (x2 - x1);
@@ -176,7 +165,7 @@ impl ViscosityLine {
         let found = self.at(temperature);
         if !found.mm2_s().is_finite() {
             let low = self.kelvin_of(HIGHEST);
-            return Err(Error::OutOfRange { name: "temperature", value, low, high: f64::MAX });
+            return Err(Error::OutOfRange { name: "temperature", value, low, high: f64::MAX, unit: "K" });
         }
         let inputs = vec![symbol("A", self.a, ""), symbol("B", self.b, ""), symbol("T", value, "K")];
         let formula = "log log Z = A − B log T, ν from Z = ν + 0.7 + exp(−1.47 − 1.84 ν − 0.51 ν²)";
@@ -269,15 +258,17 @@ pub(super) fn log_log_z(viscosity: f64) -> f64 {
 const THINNEST: f64 = 0.13;
 
 fn mm2_s(viscosity: KinematicViscosity) -> Result<f64, Error> {
-    Error::unless_within("viscosity", viscosity.m2_s(), THINNEST * super::MM2_S, f64::MAX).map(|_| viscosity.mm2_s())
+    let (low, high) = (KinematicViscosity::from_mm2_s(THINNEST), KinematicViscosity::from_m2_s(f64::MAX));
+    Error::quantity_within("viscosity", viscosity, low, high).map(KinematicViscosity::mm2_s)
 }
 
 fn kelvin(temperature: Temperature) -> Result<f64, Error> {
-    Error::unless_positive("temperature", temperature.kelvin())
+    Error::quantity_positive("temperature", temperature).map(Temperature::kelvin)
 }
 
 fn vouched<T>(answer: Answer<T>, mm2_s: f64) -> Answer<T> {
-    answer.vouched_within("viscosity", mm2_s * super::MM2_S, LOWEST * super::MM2_S, HIGHEST * super::MM2_S)
+    let [value, low, high] = [mm2_s, LOWEST, HIGHEST].map(KinematicViscosity::from_mm2_s);
+    answer.quantity_vouched_within("viscosity", value, low, high)
 }
 
 #[cfg(test)]

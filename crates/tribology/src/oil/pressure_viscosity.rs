@@ -31,8 +31,8 @@ const MEASURED: [f64; 2] = [4.0, 1000.0];
 /// assert!(found.is_ok_and(|found| (found.value.per_gpa() - 22.40).abs() < 0.05));
 /// ```
 pub fn pressure_viscosity_wooster(dynamic: DynamicViscosity) -> Result<Answer<PressureViscosity>, Error> {
-    let lowest = math::exp10(-0.6 / 0.965) * 1e-3;
-    Error::unless_within("viscosity", dynamic.pa_s(), lowest.next_up(), f64::MAX)?;
+    let lowest = DynamicViscosity::from_mpa_s(math::exp10(-0.6 / 0.965).next_up());
+    Error::quantity_within("viscosity", dynamic, lowest, DynamicViscosity::from_pa_s(f64::MAX))?;
     let found = 10.0 * (0.6 + 0.965 * math::log10(dynamic.mpa_s()));
     let inputs = vec![symbol("η0", dynamic.pa_s(), "Pa·s")];
     let formula = "α = (0.6 + 0.965 log η0) 10⁻⁸ /Pa, η0 in mPa·s";
@@ -40,7 +40,8 @@ pub fn pressure_viscosity_wooster(dynamic: DynamicViscosity) -> Result<Answer<Pr
     let name = "Pressure-viscosity coefficient";
     let found_step = step(name, formula, inputs, result, "wooster-1984", Standing::FromMemory);
     let answer = Answer::of(PressureViscosity::from_per_gpa(found), found_step);
-    Ok(answer.vouched_within("viscosity", dynamic.pa_s(), MEASURED[0] * 1e-3, MEASURED[1] * 1e-3))
+    let [low, high] = MEASURED.map(DynamicViscosity::from_mpa_s);
+    Ok(answer.quantity_vouched_within("viscosity", dynamic, low, high))
 }
 
 /// The pressure-viscosity coefficient of a mineral oil from its viscosity, its slope on the chart of ASTM D341 and its density.
@@ -74,9 +75,10 @@ pub fn pressure_viscosity_so_klaus_1980(
     slope: f64,
     density: Density,
 ) -> Result<Answer<PressureViscosity>, Error> {
-    Error::unless_within("viscosity", kinematic.m2_s(), super::MM2_S.next_up(), f64::MAX)?;
+    let lowest = KinematicViscosity::from_m2_s(super::MM2_S.next_up());
+    Error::quantity_within("viscosity", kinematic, lowest, KinematicViscosity::from_m2_s(f64::MAX))?;
     let b = Error::unless_positive("slope", slope)?;
-    let rho = Error::unless_positive("density", density.kg_m3())?;
+    let rho = Error::quantity_positive("density", density)?.kg_m3();
     let (w, r) = (math::log10(kinematic.mm2_s()), rho / 1000.0);
     let pow = math::pow;
     let found = 10.0
@@ -122,7 +124,7 @@ pub fn viscosity_under_pressure(
     coefficient: PressureViscosity,
     pressure: Pressure,
 ) -> Result<Answer<DynamicViscosity>, Error> {
-    let eta = Error::unless_positive("viscosity", dynamic.pa_s())?;
+    let eta = Error::quantity_positive("viscosity", dynamic)?.pa_s();
     let exponent = coefficient.per_pa() * pressure.pa();
     Error::unless_within("coefficient times pressure", exponent, -700.0, 700.0)?;
     let found = eta * math::exp(exponent);
@@ -131,7 +133,9 @@ pub fn viscosity_under_pressure(
     let result = symbol("η", found, "Pa·s");
     let name = "Viscosity under pressure";
     let found_step = step(name, "η = η0 exp(α p)", inputs, result, "stachowiak-batchelor", Standing::Handbook);
-    Ok(Answer::of(DynamicViscosity::from_pa_s(found), found_step).vouched_within("pressure", pressure.pa(), 0.0, 5e8))
+    let [low, high] = [0.0, 0.5].map(Pressure::from_gpa);
+    let answer = Answer::of(DynamicViscosity::from_pa_s(found), found_step);
+    Ok(answer.quantity_vouched_within("pressure", pressure, low, high))
 }
 
 #[cfg(test)]

@@ -159,7 +159,7 @@ impl Redwood {
     }
 
     fn seconds(&self, kinematic: KinematicViscosity) -> Result<Answer<f64>, Error> {
-        Error::unless_positive("viscosity", kinematic.m2_s())?;
+        Error::quantity_positive("viscosity", kinematic)?;
         let wanted = kinematic.mm2_s();
         let at = |piece: (f64, f64)| move |seconds: f64| piece.0 * seconds - piece.1 / seconds - wanted;
         let seconds = if at(self.low)(self.join) >= 0.0 {

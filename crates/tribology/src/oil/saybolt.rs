@@ -44,9 +44,9 @@ const FORMULA: &str = "SUS = (1 + 0.000061 (t − 100)) (4.6324 ν + (1 + 0.0326
 /// assert!(seconds.is_ok_and(|seconds| (seconds.value - 150.49).abs() < 0.1));
 /// ```
 pub fn saybolt_seconds(kinematic: KinematicViscosity, at: Temperature) -> Result<Answer<f64>, Error> {
-    Error::unless_positive("temperature", at.kelvin())?;
-    let lowest = UNIVERSAL_FROM * super::MM2_S;
-    Error::unless_within("viscosity", kinematic.m2_s(), lowest * (1.0 - 1e-12), f64::MAX)?;
+    Error::quantity_positive("temperature", at)?;
+    let lowest = KinematicViscosity::from_mm2_s(UNIVERSAL_FROM * (1.0 - 1e-12));
+    Error::quantity_within("viscosity", kinematic, lowest, KinematicViscosity::from_m2_s(f64::MAX))?;
     let seconds = factor(at) * universal_at_100(kinematic.mm2_s());
     let inputs = vec![viscosity("ν", kinematic.mm2_s()), symbol("t", at.kelvin(), "K")];
     let found =
@@ -79,7 +79,7 @@ pub fn saybolt_seconds(kinematic: KinematicViscosity, at: Temperature) -> Result
 /// assert!(found.is_ok_and(|found| (found.value.mm2_s() - 64.64).abs() < 0.05));
 /// ```
 pub fn viscosity_of_saybolt(seconds: f64, at: Temperature) -> Result<Answer<KinematicViscosity>, Error> {
-    Error::unless_positive("temperature", at.kelvin())?;
+    Error::quantity_positive("temperature", at)?;
     let factor = factor(at);
     let lowest = factor * universal_at_100(UNIVERSAL_FROM);
     Error::unless_within("Saybolt Universal seconds", seconds, lowest * (1.0 - 1e-12), f64::MAX)?;
@@ -118,7 +118,7 @@ pub fn viscosity_of_saybolt(seconds: f64, at: Temperature) -> Result<Answer<Kine
 /// assert!(seconds.is_ok_and(|seconds| (seconds.value - 141.7).abs() < 1.4));
 /// ```
 pub fn saybolt_furol_seconds(kinematic: KinematicViscosity, at: Temperature) -> Result<Answer<f64>, Error> {
-    Error::unless_positive("viscosity", kinematic.m2_s())?;
+    Error::quantity_positive("viscosity", kinematic)?;
     let scale = Furol::at(at)?;
     let seconds = scale.seconds(kinematic.mm2_s());
     let inputs = vec![viscosity("ν", kinematic.mm2_s()), symbol("t", at.kelvin(), "K")];
@@ -181,8 +181,9 @@ impl Furol {
         if near(210.0) {
             return Ok(Self::At210);
         }
-        let (low, high) = (Temperature::from_fahrenheit(122.0).kelvin(), Temperature::from_fahrenheit(210.0).kelvin());
-        Err(Error::OutOfRange { name: "temperature of a Furol reading", value: temperature.kelvin(), low, high })
+        let [low, high] = [122.0, 210.0].map(|fahrenheit| Temperature::from_fahrenheit(fahrenheit).kelvin());
+        let (name, value) = ("temperature of a Furol reading", temperature.kelvin());
+        Err(Error::OutOfRange { name, value, low, high, unit: "K" })
     }
 
     fn seconds(self, mm2_s: f64) -> f64 {
@@ -211,13 +212,13 @@ fn factor(at: Temperature) -> f64 {
 }
 
 fn in_factor_range<T>(answer: Answer<T>, at: Temperature) -> Answer<T> {
-    let [low, high] = FACTOR_RANGE.map(|fahrenheit| Temperature::from_fahrenheit(fahrenheit).kelvin());
-    answer.vouched_within("temperature", at.kelvin(), low, high)
+    let [low, high] = FACTOR_RANGE.map(Temperature::from_fahrenheit);
+    answer.quantity_vouched_within("temperature", at, low, high)
 }
 
 fn in_furol_range<T>(answer: Answer<T>, kinematic: KinematicViscosity) -> Answer<T> {
-    let [low, high] = FUROL_RANGE.map(|mm2_s| mm2_s * super::MM2_S);
-    answer.vouched_within("viscosity", kinematic.m2_s(), low * (1.0 - 1e-9), high)
+    let [low, high] = [FUROL_RANGE[0] * (1.0 - 1e-9), FUROL_RANGE[1]].map(KinematicViscosity::from_mm2_s);
+    answer.quantity_vouched_within("viscosity", kinematic, low, high)
 }
 
 #[cfg(test)]

@@ -83,7 +83,7 @@ impl Scale {
         match self {
             Scale::Kinematic => {
                 let value = KinematicViscosity::from_mm2_s(reading);
-                Error::unless_positive("viscosity", value.m2_s())?;
+                Error::quantity_positive("viscosity", value)?;
                 Ok(Answer { value, warnings: Vec::new(), steps: Vec::new() })
             }
             Scale::SayboltUniversal => saybolt::viscosity_of_saybolt(reading, at),
@@ -118,7 +118,7 @@ impl Scale {
     pub fn reading(self, kinematic: KinematicViscosity, at: Temperature) -> Result<Answer<f64>, Error> {
         match self {
             Scale::Kinematic => {
-                Error::unless_positive("viscosity", kinematic.m2_s())?;
+                Error::quantity_positive("viscosity", kinematic)?;
                 Ok(Answer { value: kinematic.mm2_s(), warnings: Vec::new(), steps: Vec::new() })
             }
             Scale::SayboltUniversal => saybolt::saybolt_seconds(kinematic, at),
