@@ -1,7 +1,9 @@
 //! The reasoning: a snapshot goes in, an answer with its working out comes out. Pure: no clock, no database, no formula that
-//! belongs in `tribology`. Start at [`round()`].
+//! belongs in `tribology`. Start at [`round()`];
+//! [`topic`] lists the sums that can be asked for by themselves.
 
 pub mod round;
+pub mod topic;
 pub mod words;
 pub mod working;
 

@@ -3,12 +3,16 @@
 mod assumption;
 mod due;
 mod entry;
+mod found;
+mod no_answer;
 mod round;
 mod step;
 
 pub use assumption::assumption;
 pub use due::{due, due_because, hours};
 pub use entry::entry;
+pub use found::{found, lines};
+pub use no_answer::no_answer;
 pub use round::{caution, moved, short_interval, summary};
 pub use step::{source, step, warning};
 

@@ -1,6 +1,7 @@
 //! The commands and what they share. One file each; this one only reads the line and hands over.
 
 mod backup;
+mod calc;
 mod chart;
 mod csv;
 mod demo;
@@ -101,6 +102,9 @@ enum Command {
     /// Everything as tables for a spreadsheet, and back.
     #[command(subcommand)]
     Csv(csv::Csv),
+    /// Work something out: viscosities, grades, old units, blends.
+    #[command(subcommand)]
+    Calc(calc::Calc),
     /// Oiling charts.
     #[command(subcommand)]
     Chart(chart::Chart),
@@ -125,6 +129,7 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Restore(restore) => restore.run(&shared).await,
         Command::Verify => verify::run(&shared).await,
         Command::Csv(csv) => csv.run(&shared).await,
+        Command::Calc(calc) => calc.run(&shared),
         Command::Chart(chart) => chart.run(&shared).await,
         Command::Shelf(shelf) => shelf.run(&shared).await,
     }

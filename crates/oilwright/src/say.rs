@@ -1,9 +1,11 @@
 //! What the commands print: lines, tables, JSON. All of it goes through one locked standard output, and a reader that stops
 //! reading is no fault.
 
+mod calculated;
 mod faults;
 mod round;
 
+pub(crate) use calculated::{calculated, calculated_json};
 pub(crate) use faults::{Checked, check};
 pub(crate) use round::{How, rounds};
 

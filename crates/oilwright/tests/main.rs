@@ -1,5 +1,6 @@
 //! A handful of whole runs of the real program, as a person or a script would start it.
 
+mod calc;
 mod charts;
 mod demo;
 mod files;

@@ -1,6 +1,6 @@
 //! A line of working in words: the formula, what went in, what came out, and how firmly it stands.
 
-use tribology::quantity::{Kind, Units, usual_unit};
+use tribology::quantity::{Kind, Units, digits_of, said_si, usual_unit};
 use tribology::{Standing, Step, Symbol, Warning};
 
 /// A step as a line: `Strokes of the can: volume / stroke; volume = 1.6 mL, stroke = 0.8 mL; count = 2 (common practice, no source)`.
@@ -26,9 +26,18 @@ pub fn source(step: &Step) -> String {
 #[must_use]
 pub fn warning(warning: &Warning) -> String {
     match warning {
-        Warning::BeyondSource { name, value, low, high } => {
-            format!("{name} is {value:.4}, outside {low:.4} to {high:.4}, the range for which the source vouches")
+        Warning::BeyondSource { name, value, low, high, unit } => {
+            let [value, low, high] = [*value, *low, *high].map(|number| measured(number, unit, Units::Metric));
+            format!("{name} is {value}, outside {low} to {high}, the range for which the source vouches")
         }
+    }
+}
+
+/// A number in a base SI unit as people say it; a plain number when the unit is empty.
+pub(super) fn measured(si: f64, unit: &str, units: Units) -> String {
+    match Kind::ALL.iter().find(|kind| kind.si_symbol() == unit && !unit.is_empty()) {
+        Some(kind) => said_si(si, usual_unit(*kind, units, si), 4),
+        None => digits_of(si, 4),
     }
 }
 

@@ -11,6 +11,12 @@ pub fn says_quantity(what: &str, fault: &TypedFault, kind: Kind) -> String {
     says(what, fault, &format!("\"{}\"", kind.example()))
 }
 
+/// The same for a number without a unit.
+#[must_use]
+pub fn says_number(what: &str, fault: &TypedFault) -> String {
+    says(what, fault, "95")
+}
+
 /// The same for a speed, which may turn or slide.
 #[must_use]
 pub fn says_speed(what: &str, fault: &TypedFault) -> String {

@@ -3,6 +3,7 @@
 
 use super::{index, step, symbol, viscosity};
 use crate::quantity::{KinematicViscosity, Temperature};
+use crate::root::root;
 use crate::{Answer, Error, Standing, math};
 
 /// The lowest viscosity for which the chart is drawn, mm²/s.
@@ -103,6 +104,52 @@ impl ViscosityLine {
         let at = Temperature::from_celsius;
         let line = Self::through((at(40.0), v40), (at(100.0), v100.value))?;
         Ok(line.after(v100))
+    }
+
+    /// The line of an oil of which the viscosity at any one temperature and the viscosity index are known.
+    ///
+    /// The viscosity at 40 °C whose line, by [`with_index`](Self::with_index), passes through the known one.
+    ///
+    /// - `known`: a temperature with the kinematic viscosity there.
+    /// - `index`: viscosity index.
+    /// - returns: the line.
+    ///
+    /// # Range
+    /// Oils of 2 to 10 000 mm²/s at 100 °C; known temperatures of −40 to 200 °C.
+    ///
+    /// # Errors
+    /// [`Error::OutOfRange`] for other indices and temperatures, and [`Error::NotBracketed`] when no such oil has that viscosity there.
+    ///
+    /// # Source
+    /// `astm-d2270`, `astm-d341`
+    ///
+    /// # Example
+    /// ```
+    /// use tribology::oil::ViscosityLine;
+    /// use tribology::quantity::{KinematicViscosity, Temperature};
+    /// let known = (Temperature::from_fahrenheit(100.0), KinematicViscosity::from_mm2_s(64.643));
+    /// let line = ViscosityLine::through_with_index(known, 95.0).map(|answer| answer.value);
+    /// assert!(line.is_ok_and(|line| (line.at(Temperature::from_celsius(40.0)).mm2_s() - 57.9).abs() < 0.5));
+    /// ```
+    pub fn through_with_index(known: (Temperature, KinematicViscosity), index: f64) -> Result<Answer<Self>, Error> {
+        let [cold, hot] = [-40.0, 200.0].map(Temperature::from_celsius);
+        Error::quantity_within("temperature", known.0, cold, hot)?;
+        let wanted = mm2_s(known.1)?;
+        let end = |v100| index::v40_of_index(KinematicViscosity::from_mm2_s(v100), index);
+        let (thin, thick) = (end(2.000_001)?.value.mm2_s(), end(1e4)?.value.mm2_s());
+        let through = |ln_v40: f64| {
+            let line = Self::with_index(KinematicViscosity::from_mm2_s(math::exp(ln_v40)), index);
+            line.map_or(f64::NAN, |line| math::ln(line.value.at(known.0).mm2_s() / wanted))
+        };
+        let found = root("viscosity at 40 °C", [math::ln(thin), math::ln(thick)], 1e-14, through)?;
+        let v40 = KinematicViscosity::from_mm2_s(math::exp(found.at));
+        let line = Self::with_index(v40, index)?;
+        let inputs = vec![symbol("T", kelvin(known.0)?, "K"), viscosity("ν", wanted), symbol("VI", index, "")];
+        let formula = "ν40 such that the line with this index passes through ν at T";
+        let result = viscosity("ν40", v40.mm2_s());
+        let first =
+            step("Viscosity at 40 °C from another temperature", formula, inputs, result, SOURCE, Standing::Standard);
+        Ok(line.after(Answer::of((), first)))
     }
 
     /// The constant `A`.

@@ -14,7 +14,7 @@ mod usual;
 
 pub use fault::TypedFault;
 pub use number::number_and_unit;
-pub use said::said;
+pub use said::{digits_of, said, said_si};
 pub use table::{
     Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
     PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, UNITS, Velocity, Volume, VolumeFlow,

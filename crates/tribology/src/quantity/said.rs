@@ -21,13 +21,29 @@ use super::{Quantity, Unit};
 /// assert_eq!(said(Length::from_m(0.000_050_8), mm, 2), "0.051 mm");
 /// ```
 pub fn said<Q: Quantity>(value: Q, unit: &Unit, digits: usize) -> String {
-    let number = digits_of(unit.from_si(value.si()), digits);
+    said_si(value.si(), unit, digits)
+}
+
+/// As [`said`], for a number in the base SI unit of the kind that the unit measures.
+///
+/// - `si`: the number.
+/// - `unit`, `digits`: as there.
+/// - returns: as there.
+///
+/// # Range
+/// As [`said`].
+pub fn said_si(si: f64, unit: &Unit, digits: usize) -> String {
+    let number = digits_of(unit.from_si(si), digits);
     let close = unit.symbol.starts_with('/') || unit.symbol == "°";
     format!("{number}{}{}", if close { "" } else { " " }, unit.symbol)
 }
 
 /// A number rounded to so many significant digits, without zeros that say nothing.
-fn digits_of(number: f64, digits: usize) -> String {
+///
+/// - `number`: dimensionless.
+/// - `digits`: significant digits, at least one.
+/// - returns: as the number part of [`said`].
+pub fn digits_of(number: f64, digits: usize) -> String {
     let decimals = digits.saturating_sub(1);
     let scientific = format!("{number:.decimals$e}");
     let Some((mantissa, exponent)) = scientific.split_once('e') else {

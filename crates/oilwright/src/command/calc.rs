@@ -1,0 +1,110 @@
+//! `calc`: the sums that can be asked for by themselves. Its commands, options and help are made from the list of topics; there is no
+//! logic here.
+
+use std::process::ExitCode;
+
+use advice::topic::{Given, TOPICS, Times, Topic};
+use clap::error::ErrorKind;
+use clap::{Arg, ArgAction, ArgMatches, Command, Error, FromArgMatches, Subcommand};
+use tribology::quantity::Units;
+
+use super::Shared;
+use crate::failure::Failure;
+use crate::say;
+
+/// The id of what is typed without an option.
+const WORDS: &str = "words";
+
+/// A topic with what was typed for it.
+#[derive(Clone, Debug)]
+pub(crate) struct Calc {
+    topic: &'static Topic,
+    given: Given<'static>,
+}
+
+impl Calc {
+    /// Works it out and prints it.
+    pub(crate) fn run(&self, shared: &Shared) -> Result<ExitCode, Failure> {
+        let found = self.given.answer().map_err(|refused| Failure::Use(refused.to_string()))?;
+        let units = shared.units.map_or(Units::Metric, Into::into);
+        if shared.json {
+            say::json(&say::calculated_json(self.topic.name, &found, units))?;
+        } else {
+            say::calculated(&found, units, shared.working)?;
+        }
+        Ok(ExitCode::SUCCESS)
+    }
+}
+
+impl FromArgMatches for Calc {
+    fn from_arg_matches(matches: &ArgMatches) -> Result<Self, Error> {
+        let missing =
+            || Error::raw(ErrorKind::MissingSubcommand, "a topic is missing; oilwright calc --help lists them\n");
+        let (name, matches) = matches.subcommand().ok_or_else(missing)?;
+        let topic = Topic::named(name).ok_or_else(missing)?;
+        let mut given = Given::new(topic);
+        if topic.words.is_some() {
+            for word in matches.get_many::<String>(WORDS).into_iter().flatten() {
+                given.add_words(word);
+            }
+        }
+        for asked in topic.options {
+            for text in matches.get_many::<String>(asked.name).into_iter().flatten() {
+                given.add(asked.name, text);
+            }
+        }
+        Ok(Self { topic, given })
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), Error> {
+        *self = Self::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+impl Subcommand for Calc {
+    fn augment_subcommands(command: Command) -> Command {
+        command.subcommands(TOPICS.iter().map(of_topic)).subcommand_required(true).arg_required_else_help(true)
+    }
+
+    fn augment_subcommands_for_update(command: Command) -> Command {
+        Self::augment_subcommands(command)
+    }
+
+    fn has_subcommand(name: &str) -> bool {
+        Topic::named(name).is_some()
+    }
+}
+
+fn of_topic(topic: &'static Topic) -> Command {
+    let examples: Vec<String> = topic.examples.iter().map(|example| format!("  oilwright calc {example}")).collect();
+    let command = Command::new(topic.name)
+        .about(topic.title)
+        .long_about(topic.about)
+        .after_help(format!("Examples:\n{}", examples.join("\n")))
+        .args(topic.options.iter().map(|asked| {
+            let often = asked.times == Times::Often;
+            // A temperature may begin with a minus sign.
+            Arg::new(asked.name)
+                .long(asked.name)
+                .value_name(asked.example)
+                .help(asked.label)
+                .action(if often { ArgAction::Append } else { ArgAction::Set })
+                .allow_hyphen_values(true)
+        }));
+    match topic.words {
+        Some(asked) => command.arg(Arg::new(WORDS).value_name(asked.example).help(asked.label).num_args(1..)),
+        None => command,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_topic_is_a_command_whose_options_are_told_apart() {
+        Calc::augment_subcommands(Command::new("calc")).debug_assert();
+        assert!(TOPICS.iter().all(|topic| Calc::has_subcommand(topic.name)));
+    }
+}

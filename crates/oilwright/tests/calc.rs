@@ -1,0 +1,144 @@
+//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv`, named beside each
+//! check; that table names their sources.
+
+use serde_json::Value;
+
+use crate::run::run;
+
+/// The `result` of a line.
+#[track_caller]
+fn result(line: &str) -> Value {
+    let mut words = vec!["calc"];
+    words.extend(line.split(' '));
+    words.push("--json");
+    let answer = run(&words).well().json();
+    for key in ["topic", "result", "assumed", "warnings", "working", "sources"] {
+        assert!(answer.get(key).is_some(), "{line}: no {key}");
+    }
+    answer["result"].clone()
+}
+
+#[track_caller]
+fn near(line: &str, pointer: &str, expected: f64, allowed: f64) {
+    let result = result(line);
+    let found = result.pointer(pointer).and_then(Value::as_f64);
+    let found = found.unwrap_or_else(|| panic!("{line}: no number at {pointer} in {result}"));
+    assert!((found - expected).abs() <= allowed, "{line}: {found}, not {expected}");
+}
+
+#[test]
+fn viscosities_and_indices() {
+    // OP-S12, OP-S13, OP-S16, OP-S20, OP-S32.
+    let known = "viscosity --known 40C=68 --known 100C=8.53";
+    near(&format!("{known} --at 0C --at 20C"), "/viscosity/0/mm2_s", 1080.1, 2.2);
+    near(&format!("{known} --at 0C --at 20C"), "/viscosity/1/mm2_s", 218.4, 0.44);
+    near(&format!("{known} --at 0C --at 20C"), "/viscosity/1/t_c", 20.0, 1e-9);
+    near("viscosity --known 40C=68 --index 95 --at 0C", "/viscosity/0/mm2_s", 1080.1, 3.0);
+    near(&format!("{known} --reach 1000mm2/s"), "/temperature_c", 0.83, 0.1);
+    near("index --v40 73.30 --v100 8.86", "/viscosity_index", 92.43, 0.01);
+    assert_eq!(result("index --v40 73.30 --v100 8.86")["rounded"], 92);
+    assert_eq!(result("index --v40 22.83 --v100 5.05")["rounded"], 156);
+    near("index --v40 68 --index 95", "/v100_mm2_s", 8.530, 0.02);
+}
+
+#[test]
+fn a_temperature_below_zero_is_no_option() {
+    near("viscosity --known 40C=32 --known 100C=5.29 --at -0C", "/viscosity/0/mm2_s", 351.9, 0.7);
+}
+
+#[test]
+fn old_units() {
+    // OP-S33, OP-S36, OP-S37, OP-S41, OP-S43, OP-S44.
+    near("convert 100 mm2/s --at 100F --to SUS", "/value", 463.2, 0.47);
+    near("convert 150 SUS --at 100F --to mm2/s", "/value", 31.892, 0.064);
+    near("convert 300SUS --at 100F --to cSt", "/value", 64.643, 0.13);
+    near("convert 75 R1 --to mm2/s", "/value", 17.11, 0.02);
+    near("convert 150 R2 --to mm2/s", "/value", 367.05, 0.1);
+    near("convert 8.79 degE --to mm2/s", "/value", 65.0, 2.6);
+}
+
+#[test]
+fn grades_and_numbers() {
+    // OP-S01 to S06, S45 to S50, S52 to S58.
+    let gap = result("grade 57.9");
+    assert!(gap["iso_vg"].is_null());
+    assert_eq!((&gap["nearest"], &result("grade 65")["iso_vg"]), (&Value::from(68), &Value::from(68)));
+    near("grade VG 32", "/min_mm2_s", 28.8, 1e-9);
+    near("grade VG 7", "/mid_mm2_s", 6.8, 1e-9);
+    near("grade VG 220", "/max_mm2_s", 242.0, 1e-9);
+    near("grade SAE 30", "/min_mm2_s", 9.3, 1e-9);
+    near("grade SAE 20 --year 2000", "/min_mm2_s", 5.6, 1e-9);
+    near("grade SAE 90 gear", "/max_mm2_s", 18.5, 1e-9);
+    near("grade SAE 10W", "/cranking_max_mpa_s", 7000.0, 1e-6);
+    near("grade SAE 15W", "/pumping_c", -25.0, 1e-9);
+    near("grade SAE 15W", "/pumping_max_mpa_s", 60_000.0, 1e-5);
+    assert!(result("grade SAE 250")["max_mm2_s"].is_null());
+    assert_eq!(result("grade AGMA 2")["iso_vg"], 68);
+    assert_eq!(result("grade AGMA 8A Comp")["iso_vg"], 1000);
+    assert_eq!(result("grade Saybolt 315")["iso_vg"], 68);
+    let grease = result("grade NLGI 2");
+    assert_eq!((&grease["penetration_min"], &grease["penetration_max"]), (&Value::from(265), &Value::from(295)));
+}
+
+#[test]
+fn blends_densities_and_pressure() {
+    // OP-S63, S64, S65, S67, S68; S73 with its thirty percent.
+    near("blend --part 32=50% --part 220=50% --method refutas", "/mm2_s", 75.94, 0.16);
+    near("blend --part 32=0.5 --part 220=0.5", "/mm2_s", 75.88, 0.16);
+    near("blend --thin 32 --thick 220 --target 68 --method d7152", "/thick_percent", 44.20, 0.1);
+    near("density --api 30", "/specific_gravity", 0.8762, 1e-4);
+    near("density --rho15 880 --at 40C", "/kg_m3", 864.22, 0.3);
+    near("pressure-viscosity --v40 68 --at 60C", "/alpha_per_gpa", 19.4, 5.0);
+}
+
+#[test]
+fn what_cannot_be_is_one_sentence_and_exit_2() {
+    for (line, says) in [
+        ("index --v40 8 --v100 9", "the viscosity at 40 °C is 8 mm²/s; it must be at least 9 mm²/s"),
+        ("index --v40 68 --index -400", "the viscosity index is -400; it must be -200 to 500"),
+        ("viscosity --known 40C=68 --known 100C=8.53 --at -400C", "the temperature is -400 °C"),
+        ("blend --part 22=25% --part 100=85%", "the shares make 110 % together; they must make 100 %"),
+        ("convert 300 --to mm2/s", "the reading is \"300\" without a unit; write it like 300 SUS"),
+        ("convert 300 SUS --to mm2/s", "means nothing without its temperature"),
+        ("viscosity --known 40=68 --at 0C", "without a unit"),
+        ("viscosity --known 68 --at 0C", "such as 40C=68"),
+        ("viscosity --known 40C=68", "nothing is asked"),
+        ("viscosity --at 0C", "--known is missing; add it, such as --known 40C=68"),
+        ("index --v40 68 --index high", "--index"),
+        ("grade heavy", "is no grade that is known here"),
+        (
+            "blend --thin 32 --thick 220 --target 300",
+            "the target viscosity is 300 mm²/s; it must be 32 mm²/s to 220 mm²/s",
+        ),
+    ] {
+        let mut words = vec!["calc"];
+        words.extend(line.split(' '));
+        let refused = run(&words);
+        assert_eq!(refused.code, Some(2), "{line}: {}{}", refused.out, refused.err);
+        assert!(refused.out.is_empty() && refused.err.contains(says), "{line}: {}", refused.err);
+        assert_eq!(refused.err.trim_end().lines().count(), 1, "{line}: {}", refused.err);
+    }
+}
+
+#[test]
+fn outside_a_range_there_is_an_answer_with_a_warning() {
+    let answer = run(&["calc", "convert", "30", "R1", "--to", "mm2/s", "--json"]).well().json();
+    assert_eq!(answer["warnings"].as_array().map(Vec::len), Some(1), "{answer}");
+    let text = run(&["calc", "convert", "30", "R1", "--to", "mm2/s", "--working"]).well().out;
+    assert!(text.contains("Mind: ") && text.contains("How this was worked out:"), "{text}");
+}
+
+/// The examples in the help are lines that work.
+#[test]
+fn every_example_gives_an_answer() {
+    for topic in advice::topic::TOPICS {
+        assert!(!topic.examples.is_empty(), "{}", topic.name);
+        for example in topic.examples {
+            result(example);
+        }
+        let help = run(&["calc", topic.name, "--help"]).well().out;
+        for asked in topic.options {
+            assert!(help.contains(&format!("--{}", asked.name)), "{}: {}", topic.name, asked.name);
+        }
+    }
+}
