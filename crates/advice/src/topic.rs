@@ -7,6 +7,7 @@ mod density;
 mod given;
 mod grade;
 mod index;
+mod old_name;
 mod pressure_viscosity;
 mod viscosity;
 
@@ -21,6 +22,7 @@ pub const TOPICS: &[Topic] = &[
     index::TOPIC,
     convert::TOPIC,
     grade::TOPIC,
+    old_name::TOPIC,
     blend::TOPIC,
     density::TOPIC,
     pressure_viscosity::TOPIC,
@@ -98,12 +100,16 @@ pub enum Value {
     Nothing,
     /// A number without a unit.
     Number(f64),
+    /// A part of one.
+    Part(f64),
     /// A number that counts or names.
     Whole(i64),
     /// A quantity in base SI units, with the unit that its key says.
     Quantity(f64, &'static Unit),
     /// A word or a few.
     Text(String),
+    /// Several sentences.
+    Texts(Vec<String>),
     /// Several results of one shape.
     Rows(Vec<Vec<Item>>),
 }

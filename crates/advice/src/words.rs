@@ -5,6 +5,7 @@ mod due;
 mod entry;
 mod found;
 mod no_answer;
+mod old_remedy;
 mod round;
 mod step;
 
@@ -13,6 +14,7 @@ pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use found::{found, lines};
 pub use no_answer::no_answer;
+pub use old_remedy::old_remedy;
 pub use round::{caution, moved, short_interval, summary};
 pub use step::{source, step, warning};
 

@@ -5,5 +5,6 @@ mod bench;
 mod dose;
 mod due;
 mod laws;
+mod old_name;
 mod order;
 mod words;

@@ -105,6 +105,8 @@ enum Command {
     /// Work something out: viscosities, grades, old units, blends.
     #[command(subcommand)]
     Calc(calc::Calc),
+    /// What an old plate asked for, in oils sold today.
+    OldName(calc::OldName),
     /// Oiling charts.
     #[command(subcommand)]
     Chart(chart::Chart),
@@ -130,6 +132,7 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Verify => verify::run(&shared).await,
         Command::Csv(csv) => csv.run(&shared).await,
         Command::Calc(calc) => calc.run(&shared),
+        Command::OldName(calc::OldName(calc)) => calc.run(&shared),
         Command::Chart(chart) => chart.run(&shared).await,
         Command::Shelf(shelf) => shelf.run(&shared).await,
     }

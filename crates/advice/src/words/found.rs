@@ -6,6 +6,8 @@ use crate::topic::{Item, Value};
 
 /// Significant digits of a result: more than any of the formulas deserves, so that nothing is lost in comparing.
 const DIGITS: usize = 4;
+/// A text as long as this is a sentence.
+const SENTENCE: usize = 70;
 
 /// A result's value; rows are left to the caller.
 #[must_use]
@@ -13,9 +15,11 @@ pub fn found(value: &Value, units: Units) -> String {
     match value {
         Value::Nothing => "none".to_owned(),
         Value::Number(number) => digits_of(*number, DIGITS),
+        Value::Part(part) => format!("{} %", digits_of(100.0 * part, 2)),
         Value::Whole(number) => number.to_string(),
         Value::Quantity(si, unit) => said_si(*si, usual_unit(unit.kind, units, *si), DIGITS),
         Value::Text(text) => text.clone(),
+        Value::Texts(texts) => texts.join("; "),
         Value::Rows(rows) => rows.iter().map(|row| row_line(row, units)).collect::<Vec<_>>().join("; "),
     }
 }
@@ -29,18 +33,30 @@ pub fn lines(items: &[Item], units: Units) -> Vec<[String; 2]> {
             Value::Rows(rows) => {
                 lines.extend(rows.iter().map(|row| [item.label.to_owned(), row_line(row, units)]));
             }
+            // Words stand in one line, sentences each in its own.
+            Value::Texts(texts) if texts.iter().all(|text| text.len() < SENTENCE) => {
+                if !texts.is_empty() {
+                    lines.push([item.label.to_owned(), texts.join("; ")]);
+                }
+            }
+            Value::Texts(texts) => lines.extend(texts.iter().map(|text| [item.label.to_owned(), text.clone()])),
+            // What there is none of is told to programs only.
+            Value::Nothing if item.key == "sort" => {}
             value => lines.push([item.label.to_owned(), found(value, units)]),
         }
     }
     lines
 }
 
-/// `218.4 mm²/s at 20 °C`: the last of a row is what it is about, the others say where.
+/// `218.4 mm²/s at 20 °C`, `68, fits 61 %`: a row that begins with where it holds is turned round.
 fn row_line(row: &[Item], units: Units) -> String {
-    let Some((last, before)) = row.split_last() else { return String::new() };
-    let mut text = found(&last.value, units);
-    for item in before {
-        text.push_str(&format!(" {} {}", item.label, found(&item.value, units)));
+    let labelled = |item: &Item| format!("{} {}", item.label, found(&item.value, units));
+    match row {
+        [place, value] if place.label == "at" => format!("{} {}", found(&value.value, units), labelled(place)),
+        [first, rest @ ..] => {
+            let rest = rest.iter().map(|item| format!(", {}", labelled(item)));
+            format!("{}{}", found(&first.value, units), rest.collect::<String>())
+        }
+        [] => String::new(),
     }
-    text
 }

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use advice::topic::{Given, TOPICS, Times, Topic};
 use clap::error::ErrorKind;
-use clap::{Arg, ArgAction, ArgMatches, Command, Error, FromArgMatches, Subcommand};
+use clap::{Arg, ArgAction, ArgMatches, Args, Command, Error, FromArgMatches, Subcommand};
 use tribology::quantity::Units;
 
 use super::Shared;
@@ -41,7 +41,18 @@ impl FromArgMatches for Calc {
         let missing =
             || Error::raw(ErrorKind::MissingSubcommand, "a topic is missing; oilwright calc --help lists them\n");
         let (name, matches) = matches.subcommand().ok_or_else(missing)?;
-        let topic = Topic::named(name).ok_or_else(missing)?;
+        Ok(Self::typed(Topic::named(name).ok_or_else(missing)?, matches))
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), Error> {
+        *self = Self::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+impl Calc {
+    /// What was typed for a topic.
+    fn typed(topic: &'static Topic, matches: &ArgMatches) -> Self {
         let mut given = Given::new(topic);
         if topic.words.is_some() {
             for word in matches.get_many::<String>(WORDS).into_iter().flatten() {
@@ -53,12 +64,7 @@ impl FromArgMatches for Calc {
                 given.add(asked.name, text);
             }
         }
-        Ok(Self { topic, given })
-    }
-
-    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), Error> {
-        *self = Self::from_arg_matches(matches)?;
-        Ok(())
+        Self { topic, given }
     }
 }
 
@@ -76,9 +82,45 @@ impl Subcommand for Calc {
     }
 }
 
+/// `old-name`: the topic of that name as a command of its own, for it is asked for oftener than all others.
+#[derive(Clone, Debug)]
+pub(crate) struct OldName(pub(crate) Calc);
+
+impl OldName {
+    fn topic() -> &'static Topic {
+        Topic::named("old-name").expect("the list of topics has it")
+    }
+}
+
+impl FromArgMatches for OldName {
+    fn from_arg_matches(matches: &ArgMatches) -> Result<Self, Error> {
+        Ok(Self(Calc::typed(Self::topic(), matches)))
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), Error> {
+        *self = Self::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+impl Args for OldName {
+    fn augment_args(command: Command) -> Command {
+        asking(command, Self::topic())
+    }
+
+    fn augment_args_for_update(command: Command) -> Command {
+        Self::augment_args(command)
+    }
+}
+
 fn of_topic(topic: &'static Topic) -> Command {
+    asking(Command::new(topic.name), topic)
+}
+
+/// A command that asks for what a topic takes.
+fn asking(command: Command, topic: &'static Topic) -> Command {
     let examples: Vec<String> = topic.examples.iter().map(|example| format!("  oilwright calc {example}")).collect();
-    let command = Command::new(topic.name)
+    let command = command
         .about(topic.title)
         .long_about(topic.about)
         .after_help(format!("Examples:\n{}", examples.join("\n")))

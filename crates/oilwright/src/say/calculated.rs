@@ -48,10 +48,11 @@ fn items(items: &[Item]) -> Json {
 fn value(value: &Value) -> Json {
     match value {
         Value::Nothing => Json::Null,
-        Value::Number(number) => json!(number),
+        Value::Number(number) | Value::Part(number) => json!(number),
         Value::Whole(number) => json!(number),
         Value::Quantity(si, unit) => json!(unit.from_si(*si)),
         Value::Text(text) => json!(text),
+        Value::Texts(texts) => json!(texts),
         Value::Rows(rows) => rows.iter().map(|row| items(row)).collect(),
     }
 }
