@@ -1,12 +1,16 @@
 //! Benchmarks: each crate's own, printed one after the other, and our sums beside another library's. Nothing is asserted about a time.
 
+use crate::postgres::{self, Server};
 use crate::run::Run;
 
 /// The crates that have benchmarks.
 const CRATES: &[&str] = &["shop", "store"];
 
-/// Runs them all.
+/// Runs them all, those of the store on a file and on a server.
 pub(crate) fn bench() -> Result<(), String> {
-    CRATES.iter().try_for_each(|name| Run::cargo(&format!("bench --locked -p {name} --benches")).go())?;
+    let server = Server::start()?;
+    let run =
+        |name| Run::cargo(&format!("bench --locked -p {name} --benches")).env(postgres::ADDRESS, &server.address());
+    CRATES.iter().try_for_each(|name| run(name).go())?;
     Run::new(".venv/bin/python", &["reference/crosscheck/oils.py", "--bench"]).go()
 }

@@ -4,7 +4,9 @@
 
 mod bench;
 mod fuzz;
+mod kills;
 mod licences;
+mod postgres;
 mod run;
 mod setup;
 mod test;
@@ -20,6 +22,8 @@ cargo xtask test                   runs every part (never uses the network)
            --keep-going            goes on after a part has failed
 cargo xtask fuzz                   ten minutes of odd texts for the file readers
            --seconds N             as long as that
+cargo xtask kills                  ten thousand kills of a program that writes a shop, in a file and in a database
+           --count N               as many as that
 cargo xtask bench                  the benchmarks, printed";
 
 fn main() -> ExitCode {
@@ -43,6 +47,7 @@ fn dispatch(words: &[&str]) -> Result<(), String> {
         ["setup"] => setup::setup(),
         ["test", options @ ..] => test::test(options),
         ["fuzz", options @ ..] => fuzz::fuzz(options),
+        ["kills", options @ ..] => kills::kills(options),
         ["bench"] => bench::bench(),
         _ => Err(format!("{USAGE}\n\nThe parts of the test, in order:\n{}", test::parts())),
     }

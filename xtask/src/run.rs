@@ -50,6 +50,14 @@ impl Run {
         if status.success() { Ok(()) } else { Err(format!("This failed ({status}): {}", self.shown)) }
     }
 
+    /// Runs it without a word, and says what it was when it fails. A server that it leaves behind must hold none of
+    /// our pipes, or whoever reads them would wait for its end.
+    pub(crate) fn quiet(mut self) -> Result<(), String> {
+        self.command.stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
+        let status = self.command.status().map_err(|error| self.could_not_start(&error))?;
+        if status.success() { Ok(()) } else { Err(format!("This failed ({status}): {}", self.shown)) }
+    }
+
     /// What the program prints on its standard output.
     pub(crate) fn text(mut self) -> Result<String, String> {
         let output = self.command.stdin(Stdio::null()).output().map_err(|error| self.could_not_start(&error))?;

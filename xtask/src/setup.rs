@@ -5,8 +5,8 @@
 use std::fs;
 use std::path::Path;
 
-use crate::fuzz;
 use crate::run::{Run, root};
+use crate::{fuzz, postgres};
 
 /// A package of the operating system.
 struct Package {
@@ -28,6 +28,11 @@ const PACKAGES: &[Package] = &[
         present: "python3 -c 'import ensurepip, venv'",
     },
     Package { name: "g++", why: "the fuzz target's engine is built with it", present: "c++ --version" },
+    Package {
+        name: "postgresql",
+        why: "the tests of the store run on a server of their own too",
+        present: postgres::PRESENT,
+    },
     Package { name: "git", why: "the tidy rules ask it which files belong to the project", present: "git --version" },
 ];
 

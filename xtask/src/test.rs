@@ -5,6 +5,7 @@
 use std::fs;
 use std::time::Instant;
 
+use crate::postgres::{self, Server};
 use crate::run::{Run, root};
 use crate::{fuzz, licences, tidy};
 
@@ -88,11 +89,14 @@ fn lints() -> Result<(), String> {
 }
 
 fn tests() -> Result<(), String> {
+    let server = Server::start()?;
     if Run::cargo("nextest --version").text().is_ok() {
-        Run::cargo("nextest run --workspace --locked").go()?;
+        // A person who types `cargo nextest run` has no server, so what wants one is left out there by default.
+        let words = "nextest run --workspace --locked --ignore-default-filter";
+        Run::cargo(words).env(postgres::ADDRESS, &server.address()).go()?;
     } else {
         println!("cargo-nextest is not here; `cargo test` runs the same tests.");
-        Run::cargo("test --workspace --all-targets --locked").go()?;
+        Run::cargo("test --workspace --all-targets --locked").env(postgres::ADDRESS, &server.address()).go()?;
     }
     Run::cargo("test --doc --workspace --locked").go()
 }
