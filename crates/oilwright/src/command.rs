@@ -15,7 +15,7 @@ mod shelf;
 mod shop;
 mod verify;
 
-use std::path::PathBuf;
+use std::ffi::OsString;
 use std::process::ExitCode;
 
 use ::shop::amount::read_run;
@@ -38,9 +38,10 @@ pub(crate) struct Line {
 /// What every command takes.
 #[derive(Debug, Args)]
 pub(crate) struct Shared {
-    /// The shop's data file.
-    #[arg(long, global = true, env = "OILWRIGHT_SHOP", value_name = "FILE")]
-    pub(crate) shop: Option<PathBuf>,
+    /// The shop: its data file, or a database such as postgres://keeper@server/shop.
+    // An address may hold a password, which the help must not show; it is read where a fault can be told without it.
+    #[arg(long, global = true, env = "OILWRIGHT_SHOP", hide_env_values = true, value_name = "FILE")]
+    pub(crate) shop: Option<OsString>,
     /// The moment, on the shop's clock, so that an answer can be had again; now when left out.
     #[arg(long, global = true, value_name = "2026-11-25T09:00")]
     pub(crate) at: Option<String>,
@@ -79,7 +80,7 @@ enum Command {
     Demo(demo::Demo),
     /// Serve the pages of a shop.
     Serve(serve::Serve),
-    /// Make the data file of a new shop.
+    /// Make a new shop.
     #[command(subcommand)]
     Shop(shop::Shop),
     /// The machines of the shop.
@@ -95,9 +96,9 @@ enum Command {
     Logbook(logbook::Logbook),
     /// Write a backup of the shop, also while others write in it.
     Backup(backup::Backup),
-    /// Make a shop's data file from a backup.
+    /// Make a shop from a backup.
     Restore(backup::Restore),
-    /// Look through the data file for damage.
+    /// Look through the shop for damage.
     Verify,
     /// Everything as tables for a spreadsheet, and back.
     #[command(subcommand)]

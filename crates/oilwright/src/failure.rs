@@ -8,14 +8,14 @@ use std::process::ExitCode;
 pub(crate) enum Failure {
     /// Wrong use, or input that cannot be right.
     Use(String),
-    /// The data file is unusable.
+    /// The shop is unusable.
     File(String),
     /// Whoever read our output has stopped reading, which is no fault.
     Pipe,
 }
 
 impl Failure {
-    /// 2 for wrong use, 3 for an unusable data file.
+    /// 2 for wrong use, 3 for an unusable shop.
     pub(crate) fn code(&self) -> ExitCode {
         match self {
             Self::Use(_) => ExitCode::from(2),

@@ -1,11 +1,11 @@
-//! The shop's data file as `--shop` names it, and the machines in it as people name them.
+//! The shop as `--shop` names it, a file or a database, and the machines in it as people name them.
 
-use std::path::{Path, PathBuf};
+use std::ffi::OsStr;
 
 use jiff::Timestamp;
 use shop::fault::nearest;
 use shop::id::Id;
-use store::{MachineRow, Settings, Store};
+use store::{Address, MachineRow, Settings, Store};
 
 use crate::failure::Failure;
 use crate::moment;
@@ -17,23 +17,23 @@ pub(crate) struct OpenShop {
     pub(crate) at: Timestamp,
 }
 
-/// Opens the file that `--shop` names.
-pub(crate) async fn open(path: Option<&Path>, at: Option<&str>) -> Result<OpenShop, Failure> {
-    let path = named(path)?;
-    let store = Store::open(&path).await?;
+/// Opens the shop that `--shop` names.
+pub(crate) async fn open(shop: Option<&OsStr>, at: Option<&str>) -> Result<OpenShop, Failure> {
+    let store = Store::open(named(shop)?).await?;
     let settings = store.settings().await?;
     let at = moment::instant(at, &settings.zone)?;
     Ok(OpenShop { store, settings, at })
 }
 
-/// The file that `--shop` names; naming none is wrong use.
-pub(crate) fn named(path: Option<&Path>) -> Result<PathBuf, Failure> {
-    path.map(Path::to_owned).ok_or_else(|| {
-        Failure::Use(
+/// The file or database that `--shop` names; naming none is wrong use.
+pub(crate) fn named(shop: Option<&OsStr>) -> Result<Address, Failure> {
+    let Some(text) = shop else {
+        return Err(Failure::Use(
             "no shop is named; write --shop FILE or set OILWRIGHT_SHOP, or try the invented one with: oilwright demo"
                 .to_owned(),
-        )
-    })
+        ));
+    };
+    Address::read(text).map_err(|fault| Failure::Use(fault.to_string()))
 }
 
 impl OpenShop {

@@ -2,7 +2,10 @@
 
 mod calc;
 mod charts;
+mod database;
 mod demo;
 mod files;
 mod keeping;
 mod run;
+#[path = "../../store/tests/server.rs"]
+mod server;

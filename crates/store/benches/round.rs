@@ -1,25 +1,32 @@
 //! How long what a round needs takes to read, for shops of 1, 100 and 10 000 machines with forty points and forty entries each, beside
-//! the same rows fetched by SQL alone. At the end stands how much our own reading adds. Nothing is asserted about a time.
+//! the same rows fetched by SQL alone; in a file, and in a database where the tests' server is there. At the end stands how much our
+//! own reading adds. Nothing is asserted about a time.
 
 #![allow(missing_docs)]
 
+#[path = "../tests/server.rs"]
+mod server;
+
 use std::collections::BTreeMap;
+use std::ffi::OsStr;
+use std::fmt;
 use std::io::Write as _;
-use std::path::Path;
 use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use divan::{Bencher, black_box};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
-use sea_orm::{ConnectOptions, ConnectionTrait as _, Database, DatabaseConnection, Statement};
+use sea_orm::{ConnectionTrait as _, DatabaseConnection, DbBackend, Statement};
 use shop::id::Id;
 use shop::logbook::{Body, NewEntry, Subject};
 use shop::snapshot::Conditions;
-use store::{Settings, Store};
+use store::{Address, Settings, Store};
 use tempfile::TempDir;
 use tokio::runtime::Runtime;
 use tribology::quantity::{Time, Units};
+
+use server::{SERVER, TestDatabase, connected};
 
 const POINTS: usize = 40;
 const AT: Timestamp = Timestamp::UNIX_EPOCH;
@@ -34,15 +41,30 @@ const ROWS: [&str; 3] = [
     "SELECT e.machine, e.id, e.happened, e.kind, e.body, e.body_version FROM entry e WHERE e.kind = 'ran'",
 ];
 
+/// Which shop is measured.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Case {
+    machines: usize,
+    place: Place,
+}
+
+/// Where it is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Place {
+    File,
+    Database,
+}
+
 /// A shop of so many machines.
 struct Shop {
     _folder: TempDir,
+    _database: Option<TestDatabase>,
     runtime: Runtime,
     store: Store,
     alone: DatabaseConnection,
 }
 
-static SHOPS: Mutex<BTreeMap<usize, &'static Shop>> = Mutex::new(BTreeMap::new());
+static SHOPS: Mutex<BTreeMap<Case, &'static Shop>> = Mutex::new(BTreeMap::new());
 
 fn main() {
     divan::main();
@@ -50,16 +72,16 @@ fn main() {
         return;
     }
     let mut out = std::io::stdout();
-    for size in sizes() {
-        let shop = Shop::of(size);
+    for case in cases() {
+        let shop = Shop::of(case);
         let (alone, warm, cold) = (
             quickest(|| shop.rows()),
             quickest(|| shop.snapshot()),
-            quickest(|| shop.runtime.block_on(async { first_snapshot(shop.store.path()).await })),
+            quickest(|| shop.runtime.block_on(async { first_snapshot(shop.store.address()).await })),
         );
         let ratio = |of: Duration| of.as_secs_f64() / alone.as_secs_f64();
         let line = format!(
-            "{size:>6} machines: SQL alone {alone:.1?}; snapshot {warm:.1?}, {:.1} times that; first snapshot after opening \
+            "{case}: SQL alone {alone:.1?}; snapshot {warm:.1?}, {:.1} times that; first snapshot after opening \
              {cold:.1?}, {:.1} times that",
             ratio(warm),
             ratio(cold)
@@ -73,37 +95,55 @@ fn measured() -> bool {
     std::env::args().any(|argument| argument == "--bench")
 }
 
-fn sizes() -> Vec<usize> {
-    if measured() { vec![1, 100, 10_000] } else { vec![1, 3] }
+fn cases() -> Vec<Case> {
+    let sizes = if measured() { vec![1, 100, 10_000] } else { vec![1, 3] };
+    let server = std::env::var_os(SERVER).map(|_| Place::Database);
+    let of = |place| sizes.iter().map(move |machines| Case { machines: *machines, place });
+    std::iter::once(Place::File).chain(server).flat_map(of).collect()
 }
 
-#[divan::bench(args = sizes(), sample_count = 5, sample_size = 1)]
-fn snapshot(bencher: Bencher<'_, '_>, size: usize) {
-    let shop = Shop::of(size);
-    assert_eq!(shop.snapshot(), size);
+impl fmt::Display for Case {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:?} of {:>6} machines", self.place, self.machines)
+    }
+}
+
+#[divan::bench(args = cases(), sample_count = 5, sample_size = 1)]
+fn snapshot(bencher: Bencher<'_, '_>, case: Case) {
+    let shop = Shop::of(case);
+    assert_eq!(shop.snapshot(), case.machines);
     bencher.bench(|| black_box(shop.snapshot()));
 }
 
-#[divan::bench(args = sizes(), sample_count = 5, sample_size = 1)]
-fn sql_alone(bencher: Bencher<'_, '_>, size: usize) {
-    let shop = Shop::of(size);
+#[divan::bench(args = cases(), sample_count = 5, sample_size = 1)]
+fn sql_alone(bencher: Bencher<'_, '_>, case: Case) {
+    let shop = Shop::of(case);
     // Each machine has a chart, an act at all of its points but one, and a run.
-    assert_eq!(shop.rows(), size * (1 + POINTS - 1 + 1));
+    assert_eq!(shop.rows(), case.machines * (1 + POINTS - 1 + 1));
     bencher.bench(|| black_box(shop.rows()));
 }
 
 impl Shop {
-    fn of(size: usize) -> &'static Self {
+    fn of(case: Case) -> &'static Self {
         let mut shops = SHOPS.lock().unwrap_or_else(PoisonError::into_inner);
-        shops.entry(size).or_insert_with(|| Box::leak(Box::new(Self::made(size))))
+        shops.entry(case).or_insert_with(|| Box::leak(Box::new(Self::made(case))))
     }
 
-    fn made(size: usize) -> Self {
+    fn made(Case { machines: size, place }: Case) -> Self {
         let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
         let folder = TempDir::new().expect("a temporary folder");
         let path = folder.path().join("shop");
-        let (store, alone) = runtime.block_on(async {
-            let store = Store::create(&path, &settings(), AT).await.expect("a free name");
+        let (database, store, alone) = runtime.block_on(async {
+            let database = match place {
+                Place::File => None,
+                Place::Database => Some(TestDatabase::new().await),
+            };
+            let url = database.as_ref().map_or_else(|| format!("sqlite:{}", path.display()), TestDatabase::address);
+            let at = match place {
+                Place::File => Address::from(&path),
+                Place::Database => Address::read(OsStr::new(&url)).expect("an address"),
+            };
+            let store = Store::create(at, &settings(), AT).await.expect("a free place");
             for number in 0..size {
                 store.add_chart(&machine(number), &chart(number), AT, "keeper").await.expect("a chart without faults");
             }
@@ -111,11 +151,13 @@ impl Shop {
                 let entries: Vec<NewEntry> = (number..(number + 250).min(size)).flat_map(entries).collect();
                 store.record(&entries).await.expect("entries that can be kept");
             }
-            let mut options = ConnectOptions::new(format!("sqlite:{}", path.display()));
-            options.max_connections(1).sqlx_logging(false);
-            (store, Database::connect(options).await.expect("a whole file"))
+            let alone = connected(&url).await;
+            if alone.get_database_backend() == DbBackend::Postgres {
+                alone.execute_unprepared("SET search_path = oilwright").await.expect("SQL");
+            }
+            (database, store, alone)
         });
-        Self { _folder: folder, runtime, store, alone }
+        Self { _folder: folder, _database: database, runtime, store, alone }
     }
 
     fn snapshot(&self) -> usize {
@@ -135,8 +177,8 @@ impl Shop {
     }
 }
 
-async fn first_snapshot(path: &Path) -> usize {
-    let store = Store::open(path).await.expect("a whole file");
+async fn first_snapshot(at: &Address) -> usize {
+    let store = Store::open(at).await.expect("a whole file");
     let machines = store.snapshot(later()).await.expect("a whole file").machines.len();
     store.close().await.expect("it closes");
     machines

@@ -1,8 +1,10 @@
-//! What can go wrong with the data file. Every message is one sentence: what is wrong, where, and what to do.
+//! What can go wrong with a shop. Every message is one sentence: what is wrong, where, and what to do.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use shop::fault::{Fault, Severity};
+
+use crate::address::Address;
 
 /// The outcome of a call on the store.
 pub type Result<T> = std::result::Result<T, Error>;
@@ -11,43 +13,68 @@ pub type Result<T> = std::result::Result<T, Error>;
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[non_exhaustive]
 pub enum Error {
-    /// There is no such file.
-    #[error("there is no file {}; look at the spelling, or create the shop first", .0.display())]
-    Missing(PathBuf),
+    /// There is no such file, or no shop in the database.
+    #[error("{}", missing(.0))]
+    Missing(Address),
     /// The path is a directory.
     #[error("{} is a folder, not a shop's data file; name the file inside it", .0.display())]
     Directory(PathBuf),
-    /// There is a file already where one was to be created.
-    #[error("{} is there already and is not overwritten; open it, or choose another name", .0.display())]
-    Exists(PathBuf),
+    /// There is something already where a shop or a file was to be made.
+    #[error("{}", exists(.0))]
+    Exists(Address),
     /// The file is empty.
     #[error("{} is empty, so it holds no shop; if nothing else needs it, remove it and create the shop anew", .0.display())]
     Empty(PathBuf),
     /// The file is no database.
-    #[error("{} is no shop's data file; choose the file that was made when the shop was created", .0.display())]
-    NotDatabase(PathBuf),
-    /// The file is the database of another program.
-    #[error("{} belongs to another program and is left as it is; choose the shop's own data file", .0.display())]
-    OtherProgram(PathBuf),
-    /// The file was written by a newer version of this program.
+    #[error("{0} is no shop's data file; choose the file that was made when the shop was created")]
+    NotDatabase(Address),
+    /// The file or the database belongs to another program.
+    #[error("{0} belongs to another program and is left as it is; choose the shop's own")]
+    OtherProgram(Address),
+    /// The shop was written by a newer version of this program.
     #[error(
-        "{} was written by a newer version of this program (form {version}, this one knows up to {newest}); open it with that version",
-        .path.display()
+        "{at} was written by a newer version of this program (form {version}, this one knows up to {newest}); open it with that version"
     )]
     Newer {
-        /// The file.
-        path: PathBuf,
-        /// The form of the file.
+        /// The shop.
+        at: Address,
+        /// Its form.
         version: u32,
         /// The newest form that this program knows.
         newest: u32,
     },
-    /// The file must not be written.
-    #[error("{} is marked read-only, and the logbook has to be written; allow writing, or work on a copy", .0.display())]
-    ReadOnly(PathBuf),
-    /// Another program holds the file.
-    #[error("{} is in use by another program that does not let go; close that program and try again", .0.display())]
-    Locked(PathBuf),
+    /// The shop must not be written.
+    #[error("{0} is marked read-only, and the logbook has to be written; allow writing, or work on a copy")]
+    ReadOnly(Address),
+    /// Another program holds the shop.
+    #[error("{0} is in use by another program that does not let go; close that program and try again")]
+    Locked(Address),
+    /// The server does not answer.
+    #[error(
+        "{at} could not be reached ({what}); look whether the server runs, and at its name and that of the database"
+    )]
+    Unreachable {
+        /// The shop.
+        at: Address,
+        /// What the system or the server said.
+        what: String,
+    },
+    /// The server does not let this user in, or do this.
+    #[error("{at} does not allow this ({what}); look at the user's name and password, or ask who runs the server")]
+    Refused {
+        /// The shop.
+        at: Address,
+        /// What the server said.
+        what: String,
+    },
+    /// The database keeps texts in another way than this program writes them.
+    #[error("{at} keeps texts as {encoding}, which cannot hold every letter; make a database with ENCODING 'UTF8'")]
+    Encoding {
+        /// Where the shop was to be made.
+        at: Address,
+        /// How the database keeps texts.
+        encoding: String,
+    },
     /// The time zone has no name that could be kept.
     #[error("the shop's time zone has no name; choose one by its name, such as \"UTC\"")]
     NamelessZone,
@@ -86,31 +113,53 @@ pub enum Error {
         /// What is wrong there and what would be right.
         what: String,
     },
-    /// What stands in the file makes no sense.
-    #[error("the data file {} is damaged ({what}); keep a copy as it is and go back to the last backup", .path.display())]
+    /// What stands in the shop makes no sense.
+    #[error("{at} is damaged ({what}); keep a copy as it is and go back to the last backup")]
     Corrupt {
-        /// The file.
-        path: PathBuf,
+        /// The shop, or the file or folder that it was to be made from.
+        at: Address,
         /// What was found.
         what: String,
     },
-    /// The disk or the system would not do it.
-    #[error("the data file {} could not be read or written ({what}); look at the disk and try again", .path.display())]
+    /// The disk, the system or the server would not do it.
+    #[error("{at} could not be read or written ({what}); look at the disk and try again")]
     Io {
-        /// The file.
-        path: PathBuf,
-        /// What the system said.
+        /// The shop, or the file or folder.
+        at: Address,
+        /// What was said.
         what: String,
     },
 }
 
 impl Error {
-    pub(crate) fn io(path: &Path, what: impl Into<String>) -> Self {
-        Self::Io { path: path.to_owned(), what: what.into() }
+    pub(crate) fn io(at: impl Into<Address>, what: impl Into<String>) -> Self {
+        Self::Io { at: at.into(), what: what.into() }
     }
 
-    pub(crate) fn corrupt(path: &Path, what: impl Into<String>) -> Self {
-        Self::Corrupt { path: path.to_owned(), what: what.into() }
+    pub(crate) fn corrupt(at: impl Into<Address>, what: impl Into<String>) -> Self {
+        Self::Corrupt { at: at.into(), what: what.into() }
+    }
+
+    pub(crate) fn unreachable(at: &Address, what: impl Into<String>) -> Self {
+        Self::Unreachable { at: at.clone(), what: what.into() }
+    }
+
+    pub(crate) fn refused(at: &Address, what: impl Into<String>) -> Self {
+        Self::Refused { at: at.clone(), what: what.into() }
+    }
+}
+
+fn missing(at: &Address) -> String {
+    match at.file() {
+        Some(_) => format!("there is no file {at}; look at the spelling, or create the shop first"),
+        None => format!("there is no shop in {at}; make one with: oilwright shop new \"{at}\""),
+    }
+}
+
+fn exists(at: &Address) -> String {
+    match at.file() {
+        Some(_) => format!("{at} is there already and is not overwritten; open it, or choose another name"),
+        None => format!("there is a shop in {at} already and it is not overwritten; open it, or name another database"),
     }
 }
 

@@ -1,22 +1,21 @@
 //! The seam at which tests let a write fail: every statement and every step with a file asks here first. Outside of the crate's
 //! own tests there is nothing to ask.
 
-use std::path::Path;
-
+use crate::address::Address;
 use crate::error::Result;
 
 /// May the next step be done?
 #[cfg(not(test))]
-pub(crate) fn step(_: &Path) -> Result<()> {
+pub(crate) fn step(_: &Address) -> Result<()> {
     Ok(())
 }
 
 /// May the next step be done? Not when it is the one that a test chose.
 #[cfg(test)]
-pub(crate) fn step(path: &Path) -> Result<()> {
+pub(crate) fn step(at: &Address) -> Result<()> {
     LEFT.with(|left| match left.get() {
         None => Ok(()),
-        Some(0) => Err(crate::error::Error::io(path, "the fuse of the test is out")),
+        Some(0) => Err(crate::error::Error::io(at, "the fuse of the test is out")),
         Some(more) => {
             left.set(Some(more - 1));
             Ok(())
@@ -37,6 +36,7 @@ thread_local! {
 
 #[cfg(test)]
 mod tests {
+    use std::ffi::OsStr;
     use std::fs;
     use std::path::PathBuf;
 
@@ -48,6 +48,7 @@ mod tests {
 
     use super::*;
     use crate::db::values;
+    use crate::server::TestDatabase;
     use crate::{Error, NewPicture, PictureId, Settings, Store, Superseded, Wanted};
 
     const AT: Timestamp = Timestamp::UNIX_EPOCH;
@@ -83,24 +84,47 @@ mod tests {
     struct Bench {
         folder: TempDir,
         store: Store,
+        database: Option<TestDatabase>,
     }
 
     impl Bench {
+        /// A shop in a file.
         async fn new() -> Self {
+            Self::made(None).await
+        }
+
+        /// A shop in a database.
+        async fn on_a_server() -> Self {
+            Self::made(Some(TestDatabase::new().await)).await
+        }
+
+        async fn made(database: Option<TestDatabase>) -> Self {
             let folder = TempDir::new().expect("a temporary folder");
-            let store = Store::create(&folder.path().join("s"), &Settings::any(), AT).await.expect("a free name");
+            let at = database.as_ref().map_or_else(|| folder.path().join("s").into(), address);
+            let store = Store::create(at, &Settings::any(), AT).await.expect("a free place");
             store.add_chart(&id("m"), CHART, AT, "keeper").await.expect("a chart without faults");
             store.record(&[dosed("a", None)]).await.expect("an entry that can be kept");
             store.backup(&folder.path().join("old")).await.expect("a free name");
             store.export_csv(&folder.path().join("old.csv")).await.expect("a free name");
-            Self { folder, store }
+            Self { folder, store, database }
+        }
+
+        /// Where a new shop is to be made: beside this one.
+        async fn new_place(&self) -> Place {
+            match self.database {
+                None => Place { at: self.path("new").into(), _database: None },
+                Some(_) => {
+                    let database = TestDatabase::new().await;
+                    Place { at: address(&database), _database: Some(database) }
+                }
+            }
         }
 
         fn path(&self, name: &str) -> PathBuf {
             self.folder.path().join(name)
         }
 
-        async fn deed(&self, deed: Deed) -> Result<()> {
+        async fn deed(&self, deed: Deed, new: &Address) -> Result<()> {
             let long = "long ".repeat(4000);
             let store = &self.store;
             match deed {
@@ -131,9 +155,9 @@ mod tests {
                     store.add_picture(NewPicture { machine, name, taken: None, bytes: picture() }, AT).await.map(drop)
                 }
                 Deed::Backup => store.backup(&self.path("new")).await,
-                Deed::Restore => Store::restore(&self.path("old"), &self.path("new")).await,
+                Deed::Restore => Store::restore(&self.path("old"), new).await,
                 Deed::Export => store.export_csv(&self.path("new")).await,
-                Deed::Import => Store::import_csv(&self.path("old.csv"), &self.path("new")).await,
+                Deed::Import => Store::import_csv(&self.path("old.csv"), new).await,
             }
         }
 
@@ -155,6 +179,16 @@ mod tests {
                 self.store.picture(PictureId(1)).await.map(|picture| picture.sha256),
             )
         }
+    }
+
+    /// A place for a new shop.
+    struct Place {
+        at: Address,
+        _database: Option<TestDatabase>,
+    }
+
+    fn address(database: &TestDatabase) -> Address {
+        Address::read(OsStr::new(&database.address())).expect("an address")
     }
 
     fn id(text: &str) -> Id {
@@ -186,40 +220,76 @@ mod tests {
     #[tokio::test]
     async fn a_failure_at_any_step_leaves_the_old_state() {
         for deed in ALL {
-            let bench = Bench::new().await;
-            let before = bench.seen().await;
-            let mut steps = 0;
-            loop {
-                after(Some(steps));
-                let done = bench.deed(deed).await;
-                after(None);
-                if done.is_ok() {
-                    break;
-                }
-                assert!(matches!(done, Err(Error::Io { .. })), "{deed:?} at step {steps}: {done:?}");
-                assert_eq!(bench.seen().await, before, "{deed:?} at step {steps}");
-                steps += 1;
+            fails_at_any_step(Bench::new().await, deed, 1).await;
+        }
+    }
+
+    #[tokio::test]
+    async fn a_failure_at_any_step_leaves_the_old_state_on_a_server() {
+        for deed in ALL {
+            // What goes through the whole shop has many steps of one kind there, and each trial makes all tables anew.
+            let long = matches!(deed, Deed::Backup | Deed::Restore | Deed::Import);
+            fails_at_any_step(Bench::on_a_server().await, deed, if long { 4 } else { 1 }).await;
+        }
+    }
+
+    async fn fails_at_any_step(bench: Bench, deed: Deed, stride: usize) {
+        let before = bench.seen().await;
+        let new = bench.new_place().await;
+        let makes = matches!(deed, Deed::Restore | Deed::Import);
+        let mut steps = 0;
+        loop {
+            after(Some(steps));
+            let done = bench.deed(deed, &new.at).await;
+            after(None);
+            if done.is_ok() {
+                break;
             }
-            assert!(steps > 3, "{deed:?} has more steps than {steps}");
-            assert_ne!(bench.seen().await, before, "{deed:?}, once it is let");
-            assert_eq!(bench.store.verify().await, Ok(vec![]), "{deed:?}");
+            assert!(matches!(done, Err(Error::Io { .. })), "{deed:?} at step {steps}: {done:?}");
+            assert_eq!(bench.seen().await, before, "{deed:?} at step {steps}");
+            if makes {
+                let there = Store::open(&new.at).await.map(drop);
+                assert!(matches!(there, Err(Error::Missing(_))), "{deed:?} at step {steps}: {there:?}");
+            }
+            steps += stride;
+        }
+        assert!(steps > 3, "{deed:?} has more steps than {steps}");
+        let made = if makes { Some(Store::open(&new.at).await.expect("it was made")) } else { None };
+        assert!(makes || bench.seen().await != before, "{deed:?}, once it is let");
+        for store in made.iter().chain([&bench.store]) {
+            assert_eq!(store.verify().await, Ok(vec![]), "{deed:?}");
         }
     }
 
     #[tokio::test]
     async fn creating_that_fails_at_any_step_leaves_nothing() {
         let folder = TempDir::new().expect("a temporary folder");
-        let path = folder.path().join("s");
+        let at = folder.path().join("s").into();
+        creating_fails_at_any_step(&at, || {
+            assert_eq!(fs::read_dir(folder.path()).map(Iterator::count).ok(), Some(0));
+        })
+        .await;
+    }
+
+    #[tokio::test]
+    async fn creating_that_fails_at_any_step_leaves_nothing_on_a_server() {
+        let database = TestDatabase::new().await;
+        creating_fails_at_any_step(&address(&database), || {}).await;
+    }
+
+    async fn creating_fails_at_any_step(at: &Address, look: impl Fn()) {
         let mut steps = 0;
         loop {
             after(Some(steps));
-            let made = Store::create(&path, &Settings::any(), AT).await;
+            let made = Store::create(at, &Settings::any(), AT).await;
             after(None);
             if let Ok(store) = made {
                 assert_eq!(store.verify().await, Ok(vec![]));
                 break;
             }
-            assert_eq!(fs::read_dir(folder.path()).map(Iterator::count).ok(), Some(0), "at step {steps}");
+            look();
+            let there = Store::open(at).await.map(drop);
+            assert!(matches!(there, Err(Error::Missing(_))), "at step {steps}: {there:?}");
             steps += 1;
         }
         assert!(steps > 3);
@@ -238,7 +308,7 @@ mod tests {
             let mut room = 0;
             loop {
                 bench.store.db.pragma(&format!("PRAGMA max_page_count = {}", full + room)).await.expect("a pragma");
-                let done = bench.deed(deed).await;
+                let done = bench.deed(deed, bench.store.address()).await;
                 if done.is_ok() {
                     break;
                 }

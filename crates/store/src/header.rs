@@ -20,14 +20,14 @@ pub(crate) fn check(path: &Path) -> Result<()> {
     check_readable(path)?;
     let writable = fs::metadata(path).is_ok_and(|metadata| !metadata.permissions().readonly())
         && fs::OpenOptions::new().write(true).open(path).is_ok();
-    if writable { Ok(()) } else { Err(Error::ReadOnly(path.to_owned())) }
+    if writable { Ok(()) } else { Err(Error::ReadOnly(path.into())) }
 }
 
 /// Refuses everything that is not a data file of ours in a form that this program knows.
 pub(crate) fn check_readable(path: &Path) -> Result<()> {
     let metadata = match fs::metadata(path) {
         Ok(metadata) => metadata,
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Err(Error::Missing(path.to_owned())),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Err(Error::Missing(path.into())),
         Err(error) => return Err(Error::io(path, error.to_string())),
     };
     if metadata.is_dir() {
@@ -40,12 +40,12 @@ pub(crate) fn check_readable(path: &Path) -> Result<()> {
         return Err(Error::Empty(path.to_owned()));
     }
     if header.len() < 100 || !header.starts_with(MAGIC) {
-        return Err(Error::NotDatabase(path.to_owned()));
+        return Err(Error::NotDatabase(path.into()));
     }
     if number(&header, APPLICATION_AT) != APPLICATION {
-        return Err(Error::OtherProgram(path.to_owned()));
+        return Err(Error::OtherProgram(path.into()));
     }
-    migration::known(path, number(&header, VERSION_AT))
+    migration::known(&path.into(), number(&header, VERSION_AT))
 }
 
 fn number(header: &[u8], at: usize) -> u32 {

@@ -1,10 +1,12 @@
-//! The data file of a shop: settings, chart revisions, shelf, logbook and pictures in one embedded database. Start at [`Store`];
-//! [`Store::record`] writes, [`Store::snapshot`] fills what the reasoning borrows. No rule of the trade is decided here, no clock
-//! is read, and no type of the database library leaves the crate.
+//! A shop on the disk: settings, chart revisions, shelf, logbook and pictures, in one file or in a database of a PostgreSQL server.
+//! Start at [`Store`]; [`Store::record`] writes, [`Store::snapshot`] fills what the reasoning borrows. No rule of the trade is
+//! decided here, no clock is read, and no type of the database library leaves the crate.
 //!
 //! # What is promised
 //!
-//! - **All or nothing.** Every call that writes is one transaction. When it returns `Ok`, all of it is in the file; when it
+//! - **Both are alike.** The same calls on a file and on a database give the same answers, the same tables as CSV and the same
+//!   backup, and a shop moves from one to the other by [`Store::backup`] and [`Store::restore`].
+//! - **All or nothing.** Every call that writes is one transaction. When it returns `Ok`, all of it is in the shop; when it
 //!   returns an error, nothing of it is.
 //! - **Nothing is lost by a correction.** Entries, chart revisions, the shelf and the settings are append-only, held to it by
 //!   triggers that bind other programs too. A mistake is superseded, and each entry is superseded at most once.
@@ -17,7 +19,9 @@
 //!   entries and pictures are held against fingerprints. [`Store::backup`] and [`Store::restore`] look before they give a name.
 //! - **A backup is whole or not there.** It is taken while others write, and never overwrites.
 //! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
-//!   of a known version to the database; [`Store::create`] never overwrites.
+//!   of a known version to the database; [`Store::create`] never overwrites. In a database the tables lie in a schema of their own,
+//!   and one of that name that is not ours is left alone too.
+//! - **No password is shown**, in no error and no message.
 //! - **Pictures are made clean.** What [`Store::add_picture`] keeps is decoded within bounds, upright, and written anew: no place, no
 //!   name and no program of a stranger gets in or goes on with an export. Of the camera's notes only the date stays.
 //! - **Everything can leave.** [`Store::export_csv`] writes all of it as tables that any spreadsheet opens, and
@@ -28,11 +32,17 @@
 //!
 //! # What is not promised
 //!
-//! - **Power loss.** The file runs in write-ahead mode with `synchronous=FULL`: SQLite then syncs the log to the disk at every
+//! - **Power loss, in a file.** The file runs in write-ahead mode with `synchronous=FULL`: SQLite then syncs the log to the disk at every
 //!   commit, and says that such a commit survives a power loss. It also says that this holds only as far as the disk and the
 //!   operating system tell the truth about a sync; some cheap drives and memory sticks do not, and no program can mend that. Keep
 //!   backups elsewhere. The tests kill a writing program at any moment and lose nothing; the system lives on there, so that
 //!   proves nothing about power.
+//! - **Power loss, in a database.** Commits are made with `synchronous_commit=on`, whatever the server is used to; the server then
+//!   says so only once its log is on the disk, unless it was set up with `fsync=off` or on a disk that does not tell the truth.
+//! - **Damage under a database.** [`Store::verify`] reads every row and holds it against its fingerprint; the pages and indexes are the
+//!   server's, which finds damage in them by checksums where it was set up with them (`initdb --data-checksums`).
+//! - **TLS.** A server is spoken to without it; an address that asks for it is refused.
+//! - **Texts with the character number nought**, which PostgreSQL cannot keep and a file can: they are refused there.
 //! - **Network folders.** SQLite says that write-ahead mode does not work over a network file system. Keep the file on a disk of
 //!   the machine that runs the program.
 //! - **The file alone is not always the whole.** While it is open, and after a crash, newest commits stand in the companion
@@ -44,19 +54,25 @@
 //! - **Settings and shelf have no fingerprints.** Of them [`Store::verify`] finds what cannot be read, not what was changed into
 //!   something else that can.
 
+mod address;
 mod backup;
 mod chart;
+mod copied;
 mod db;
 mod due;
 mod error;
 mod fuse;
 mod header;
+mod layout;
 mod logbook;
 mod made;
 mod migration;
 mod picture;
 #[cfg(test)]
 mod plan;
+#[cfg(test)]
+#[path = "../tests/server.rs"]
+mod server;
 mod settings;
 mod shelf;
 mod snapshot;
@@ -64,6 +80,7 @@ mod store;
 mod tables;
 mod verify;
 
+pub use address::{Address, AddressFault};
 pub use backup::Kept;
 pub use chart::MachineRow;
 pub use error::{Error, Result};

@@ -21,7 +21,7 @@ impl Made {
         if let Some(there) =
             std::iter::once(to.to_owned()).chain(companions(to)).find(|path| path.symlink_metadata().is_ok())
         {
-            return Err(Error::Exists(there));
+            return Err(Error::Exists(there.into()));
         }
         let folder = Builder::new().prefix(".making-").tempdir_in(beside(to));
         let folder = folder.map_err(|error| Error::io(to, error.to_string()))?;
@@ -37,13 +37,13 @@ impl Made {
     pub(crate) fn finish(self) -> Result<()> {
         let Self { folder, to } = self;
         let failed = |error: &std::io::Error| match error.kind() {
-            std::io::ErrorKind::AlreadyExists => Error::Exists(to.clone()),
+            std::io::ErrorKind::AlreadyExists => Error::Exists(to.clone().into()),
             _ => Error::io(&to, error.to_string()),
         };
         let made = folder.path().join("made");
-        crate::fuse::step(&to)?;
+        crate::fuse::step(&to.as_path().into())?;
         fs::File::open(&made).and_then(|file| file.sync_all()).map_err(|error| failed(&error))?;
-        crate::fuse::step(&to)?;
+        crate::fuse::step(&to.as_path().into())?;
         if made.is_dir() {
             // A folder takes the place of no file and of no folder with something in it.
             fs::rename(&made, &to).map_err(|error| failed(&error))?;

@@ -111,7 +111,7 @@ async fn charted(
     let sql = format!(
         "SELECT r.machine, r.number, r.sha256, r.text FROM {} p \
          CROSS JOIN chart_revision r WHERE r.machine = p.word AND r.number = p.whole",
-        pairs("$1")
+        pairs(tx.engine(), "$1")
     );
     for row in tx.all(&sql, values![json_of_pairs(&unknown)]).await? {
         let (machine, number, print): (String, i64, String) =
@@ -175,7 +175,7 @@ async fn runs(tx: &Tx, machines: &BTreeMap<Id, MachineSnapshot>, at: Timestamp) 
          CROSS JOIN entry e WHERE e.machine = p.word AND e.kind = '{}' AND e.happened >= p.whole \
          AND e.recorded <= $1 AND NOT EXISTS (SELECT 1 FROM entry s WHERE s.supersedes = e.id AND s.recorded <= $1) \
          ORDER BY e.machine, e.happened, e.id",
-        pairs("$2"),
+        pairs(tx.engine(), "$2"),
         Kind::Ran
     );
     tx.all(&sql, values![micros(at), json_of_pairs(&since)]).await

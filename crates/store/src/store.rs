@@ -1,16 +1,17 @@
-//! Creating, opening and closing a data file.
+//! Creating, opening and closing a shop's file or database.
 
 use std::fs;
 use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
+use crate::address::{Address, Kept};
 use crate::db::Db;
 use crate::error::{Error, Result};
 use crate::settings::{self, Settings};
 use crate::{chart, header, migration};
 
-/// An open data file. Clones share it.
+/// An open shop. Clones share it.
 #[derive(Clone, Debug)]
 pub struct Store {
     pub(crate) db: Db,
@@ -18,46 +19,43 @@ pub struct Store {
 }
 
 impl Store {
-    /// Makes a data file for a new shop and opens it.
+    /// Makes a file, or tables in a database, for a new shop and opens it.
     ///
     /// # Errors
-    /// [`Error::Exists`] when there is something at `path`, or a companion of a file that once was; it is left as it is; [`Error::NamelessZone`]; [`Error::Io`] when
-    /// the place cannot be written. After an error nothing new is left behind.
-    pub async fn create(path: &Path, settings: &Settings, at: Timestamp) -> Result<Self> {
+    /// [`Error::Exists`] when there is something at `at`, or a companion of a file that once was; it is left as it is;
+    /// [`Error::NamelessZone`]; [`Error::Io`] when the place cannot be written; of a server also [`Error::Unreachable`],
+    /// [`Error::Refused`] and [`Error::Encoding`]. After an error nothing new is left behind.
+    pub async fn create(at: impl Into<Address>, settings: &Settings, from: Timestamp) -> Result<Self> {
+        let at = at.into();
         settings.zone_name()?;
-        // A companion without its file may hold the last of somebody's commits, and the database would take it for the new file's.
-        if let Some(there) = companions(path).find(|companion| companion.exists()) {
-            return Err(Error::Exists(there));
-        }
-        // Taking the name first, and only if it is free, keeps two creators from sharing one file.
-        match fs::OpenOptions::new().write(true).create_new(true).open(path) {
-            Ok(_) => {}
-            Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => {
-                return Err(Error::Exists(path.to_owned()));
-            }
-            Err(error) => return Err(Error::io(path, error.to_string())),
-        }
-        let made = match fill(path, settings, at).await {
-            Ok(()) => Self::open(path).await,
-            Err(error) => Err(error),
-        };
-        if made.is_err() {
-            for left in companions(path).chain([path.to_owned()]) {
-                let _ = fs::remove_file(left);
+        match at.kept() {
+            Kept::File(path) => Self::create_file(path, &at, settings, from).await,
+            Kept::Database(_) => {
+                let db = Db::connect(&at).await?;
+                // Once this is done it is there, and nothing is left that could fail.
+                match fill(&db, settings, from).await {
+                    Ok(()) => Ok(Self { db, charts: chart::Memory::default() }),
+                    Err(error) => {
+                        let _ = db.close().await;
+                        Err(error)
+                    }
+                }
             }
         }
-        made
     }
 
-    /// Opens a shop's data file, and brings one of an older form up to date.
+    /// Opens a shop, and brings one of an older form up to date.
     ///
     /// # Errors
     /// [`Error::Missing`], [`Error::Directory`], [`Error::Empty`], [`Error::NotDatabase`], [`Error::OtherProgram`],
-    /// [`Error::Newer`], [`Error::ReadOnly`], [`Error::Locked`], [`Error::Corrupt`] or [`Error::Io`]; the file is then left as
-    /// it was.
-    pub async fn open(path: &Path) -> Result<Self> {
-        header::check(path)?;
-        let db = Db::connect(path).await?;
+    /// [`Error::Newer`], [`Error::ReadOnly`], [`Error::Locked`], [`Error::Corrupt`] or [`Error::Io`], and of a server also
+    /// [`Error::Unreachable`] and [`Error::Refused`]; the shop is then left as it was.
+    pub async fn open(at: impl Into<Address>) -> Result<Self> {
+        let at = at.into();
+        if let Kept::File(path) = at.kept() {
+            header::check(path)?;
+        }
+        let db = Db::connect(&at).await?;
         let store = Self { db, charts: chart::Memory::default() };
         match store.ready().await {
             Ok(()) => Ok(store),
@@ -68,7 +66,7 @@ impl Store {
         }
     }
 
-    /// Closes the file, so that it stands alone on the disk. Clones of the store can do nothing more.
+    /// Closes the shop; a file then stands alone on the disk. Clones of the store can do nothing more.
     ///
     /// # Errors
     /// [`Error::Io`] when the system would not.
@@ -76,13 +74,43 @@ impl Store {
         self.db.close().await
     }
 
-    /// The file.
+    /// Where it is kept.
     #[must_use]
-    pub fn path(&self) -> &Path {
-        self.db.path()
+    pub fn address(&self) -> &Address {
+        self.db.address()
+    }
+
+    async fn create_file(path: &Path, at: &Address, settings: &Settings, from: Timestamp) -> Result<Self> {
+        // A companion without its file may hold the last of somebody's commits, and the database would take it for the new file's.
+        if let Some(there) = companions(path).find(|companion| companion.exists()) {
+            return Err(Error::Exists(there.into()));
+        }
+        // Taking the name first, and only if it is free, keeps two creators from sharing one file.
+        match fs::OpenOptions::new().write(true).create_new(true).open(path) {
+            Ok(_) => {}
+            Err(error) if error.kind() == std::io::ErrorKind::AlreadyExists => return Err(Error::Exists(at.clone())),
+            Err(error) => return Err(Error::io(at, error.to_string())),
+        }
+        let filled = async {
+            let db = Db::connect(at).await?;
+            let filled = fill(&db, settings, from).await;
+            let closed = db.close().await;
+            filled.and(closed)
+        };
+        let made = match filled.await {
+            Ok(()) => Self::open(at).await,
+            Err(error) => Err(error),
+        };
+        if made.is_err() {
+            for left in companions(path).chain([path.to_owned()]) {
+                let _ = fs::remove_file(left);
+            }
+        }
+        made
     }
 
     async fn ready(&self) -> Result<()> {
+        migration::ours(&self.db).await?;
         self.db.write_ahead().await?;
         migration::bring_up(&self.db).await?;
         self.settings().await?;
@@ -90,19 +118,12 @@ impl Store {
     }
 }
 
-/// Fills an empty file in one transaction, so that a crash leaves it empty or whole.
-async fn fill(path: &Path, settings: &Settings, at: Timestamp) -> Result<()> {
-    let db = Db::connect(path).await?;
-    let filled = async {
-        let tx = db.write().await?;
-        tx.script(&format!("PRAGMA application_id = {}", header::APPLICATION)).await?;
-        migration::set_up(&tx).await?;
-        settings::write(&tx, settings, at, "").await?;
-        tx.commit().await
-    }
-    .await;
-    let closed = db.close().await;
-    filled.and(closed)
+/// Fills an empty file, or a database without a shop, in one transaction, so that a crash leaves it empty or whole.
+async fn fill(db: &Db, settings: &Settings, from: Timestamp) -> Result<()> {
+    let tx = db.first_write().await?;
+    migration::set_up(&tx).await?;
+    settings::write(&tx, settings, from, "").await?;
+    tx.commit().await
 }
 
 /// The names of the files that the database keeps beside a file.

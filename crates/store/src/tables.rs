@@ -14,28 +14,16 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
+use crate::address::{Address, Kept};
 use crate::db::{Db, Row, Tx, Value, micros, places, values};
 use crate::error::{Error, Result};
+use crate::layout::{Column, Holds, SAID, columns};
 use crate::logbook::fingerprint;
 use crate::made::Made;
 use crate::picture::{self, Prepared};
 use crate::store::Store;
-use crate::{chart, due, header, migration, verify};
+use crate::{chart, due, migration, verify};
 
-/// The tables with the columns that give their rows an order, each behind those that it speaks of. What is due and the fingerprints
-/// follow from the others and are left out.
-const TABLES: [(&str, &str); 7] = [
-    ("setting", "number"),
-    ("machine", "id"),
-    ("chart_revision", "machine, number"),
-    ("oil_revision", "id, number"),
-    ("can_revision", "id, number"),
-    ("entry", "id"),
-    ("picture", "id"),
-];
-
-/// The columns that hold an instant.
-const INSTANTS: [&str; 3] = ["happened", "recorded", "taken"];
 /// The folder of the pictures.
 const PICTURES: &str = "pictures";
 /// What a text may not begin with unguarded.
@@ -53,58 +41,31 @@ impl Store {
         let failed = |error: std::io::Error| Error::io(folder, error.to_string());
         fs::create_dir_all(at.join(PICTURES)).map_err(failed)?;
         let tx = self.db.read().await?;
-        for (table, order) in TABLES {
+        for (table, order) in SAID {
             write(&tx, table, order, &at).await?;
         }
         tx.commit().await?;
         made.finish()
     }
 
-    /// Makes a data file from a folder that [`Store::export_csv`] wrote. It is looked through for damage before it gets its name.
+    /// Makes a shop in a new file, or in a database without one, from a folder that [`Store::export_csv`] wrote. It is looked through
+    /// for damage before it is there.
     ///
     /// # Errors
-    /// [`Error::NotImported`] with the file and line that cannot be read; [`Error::Exists`] when the name is taken;
-    /// [`Error::Conflict`] or [`Error::Corrupt`] when the rows do not go together. There is no file then.
-    pub async fn import_csv(folder: &Path, into: &Path) -> Result<()> {
-        let made = Made::begin(into)?;
-        fs::File::create_new(made.path()).map_err(|error| Error::io(into, error.to_string()))?;
-        let db = Db::connect(&made.path()).await?;
-        let filled = fill(&db, folder).await;
-        db.close().await?;
-        verify::none(&filled?, folder)?;
-        made.finish()
+    /// [`Error::NotImported`] with the file and line that cannot be read; [`Error::Exists`] when there is something already;
+    /// [`Error::Conflict`] or [`Error::Corrupt`] when the rows do not go together. There is no shop then.
+    pub async fn import_csv(folder: &Path, into: impl Into<Address>) -> Result<()> {
+        let into = into.into();
+        match into.kept() {
+            Kept::File(path) => {
+                let made = Made::begin(path)?;
+                fs::File::create_new(made.path()).map_err(|error| Error::io(path, error.to_string()))?;
+                fill(&made.path().into(), folder).await?;
+                made.finish()
+            }
+            Kept::Database(_) => fill(&into, folder).await,
+        }
     }
-}
-
-/// A column of a table, as the file itself says.
-struct Column {
-    name: String,
-    holds: Holds,
-}
-
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Holds {
-    Text,
-    Whole,
-    Real,
-    Instant,
-    Bytes,
-}
-
-async fn columns(tx: &Tx, table: &str) -> Result<Vec<Column>> {
-    let sql = "SELECT name, type AS holds FROM pragma_table_info($1) ORDER BY cid";
-    let column = |row: &Row| {
-        let (name, holds): (String, String) = (row.get("name")?, row.get("holds")?);
-        let holds = match holds.as_str() {
-            _ if INSTANTS.contains(&name.as_str()) => Holds::Instant,
-            "INTEGER" => Holds::Whole,
-            "REAL" => Holds::Real,
-            "BLOB" => Holds::Bytes,
-            _ => Holds::Text,
-        };
-        Ok(Column { name, holds })
-    };
-    tx.all(sql, values![table]).await?.iter().map(column).collect()
 }
 
 async fn write(tx: &Tx, table: &str, order: &str, folder: &Path) -> Result<()> {
@@ -167,19 +128,24 @@ fn unguarded(cell: &str) -> &str {
     cell.strip_prefix(GUARD).unwrap_or(cell)
 }
 
-/// Fills an empty file from a folder, in one transaction; the damage that is found in it then.
-async fn fill(db: &Db, folder: &Path) -> Result<Vec<verify::Damage>> {
-    let tx = db.write().await?;
-    tx.script(&format!("PRAGMA application_id = {}", header::APPLICATION)).await?;
-    migration::set_up(&tx).await?;
-    for (table, _) in TABLES {
-        read(&tx, table, folder).await?;
+/// Fills an empty file, or a database without a shop, from a folder in one transaction.
+async fn fill(into: &Address, folder: &Path) -> Result<()> {
+    let db = Db::connect(into).await?;
+    let filled = async {
+        let tx = db.first_write().await?;
+        migration::set_up(&tx).await?;
+        for (table, _) in SAID {
+            read(&tx, table, folder).await?;
+        }
+        fingerprint::take(&tx, 0).await?;
+        due::project(&tx).await?;
+        look_into_pictures(&tx, folder).await?;
+        verify::none(&verify::damage_in(&tx).await?, folder)?;
+        tx.commit().await
     }
-    fingerprint::take(&tx, 0).await?;
-    due::project(&tx).await?;
-    look_into_pictures(&tx, folder).await?;
-    tx.commit().await?;
-    verify::damage(db).await
+    .await;
+    let closed = db.close().await;
+    filled.and(closed)
 }
 
 async fn read(tx: &Tx, table: &str, folder: &Path) -> Result<()> {

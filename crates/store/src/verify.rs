@@ -6,7 +6,8 @@ use std::fmt;
 
 use shop::chart::Chart;
 
-use crate::db::{Db, Row, Tx, values};
+use crate::address::Address;
+use crate::db::{Db, Engine, Row, SCHEMA, Tx, values};
 use crate::error::{Error, Result};
 use crate::logbook::fingerprint;
 use crate::store::Store;
@@ -34,28 +35,37 @@ impl Store {
     }
 }
 
-/// What is damaged in a file.
+/// What is damaged in a shop.
 pub(crate) async fn damage(db: &Db) -> Result<Vec<Damage>> {
     let tx = db.read().await?;
+    let damage = damage_in(&tx).await?;
+    // Nothing was written, so there is nothing that committing could make so: a server refuses it after it has found damage.
+    drop(tx);
+    Ok(damage)
+}
+
+/// What is damaged in a shop as a transaction sees it.
+pub(crate) async fn damage_in(tx: &Tx) -> Result<Vec<Damage>> {
     let mut found = Found::default();
-    found.take(file(&tx).await)?;
-    found.take(references(&tx).await)?;
-    found.take(settings_read(&tx).await)?;
-    found.take(charts(&tx).await)?;
-    found.take(shelf_read(&tx).await)?;
-    found.take(entries(&tx).await)?;
-    found.take(pictures(&tx).await)?;
-    found.take(due::differences(&tx).await)?;
-    tx.commit().await?;
+    if tx.engine() == Engine::Sqlite {
+        found.take(file(tx).await)?;
+    }
+    found.take(references(tx).await)?;
+    found.take(settings_read(tx).await)?;
+    found.take(charts(tx).await)?;
+    found.take(shelf_read(tx).await)?;
+    found.take(entries(tx).await)?;
+    found.take(pictures(tx).await)?;
+    found.take(due::differences(tx).await)?;
     Ok(found.damage)
 }
 
-/// Fails with the first of some damage, told of a file.
-pub(crate) fn none(damage: &[Damage], path: &std::path::Path) -> Result<()> {
+/// Fails with the first of some damage, told of a file or a database.
+pub(crate) fn none(damage: &[Damage], at: impl Into<Address>) -> Result<()> {
     match damage {
         [] => Ok(()),
-        [only] => Err(Error::corrupt(path, only.to_string())),
-        [first, others @ ..] => Err(Error::corrupt(path, format!("{first}; and {} more", others.len()))),
+        [only] => Err(Error::corrupt(at, only.to_string())),
+        [first, others @ ..] => Err(Error::corrupt(at, format!("{first}; and {} more", others.len()))),
     }
 }
 
@@ -71,7 +81,12 @@ impl Found {
             Err(Error::Corrupt { what, .. }) => vec![what],
             other => other?,
         };
-        self.damage.extend(says.into_iter().map(|says| Damage { says: says.replace('\n', " ") }));
+        for says in says {
+            let damage = Damage { says: says.replace('\n', " ") };
+            if !self.damage.contains(&damage) {
+                self.damage.push(damage);
+            }
+        }
         Ok(())
     }
 }
@@ -99,12 +114,42 @@ async fn file(tx: &Tx) -> Result<Vec<String>> {
 }
 
 async fn references(tx: &Tx) -> Result<Vec<String>> {
+    match tx.engine() {
+        Engine::Sqlite => references_in_file(tx).await,
+        Engine::Postgres => references_in_database(tx).await,
+    }
+}
+
+async fn references_in_file(tx: &Tx) -> Result<Vec<String>> {
     let says = |row: &Row| {
         let (table, parent): (String, String) = (row.get("table")?, row.get("parent")?);
         let number = row.get::<Option<i64>>("rowid")?.map_or(String::new(), |number| format!(" {number}"));
         Ok(format!("row{number} of the table {table} speaks of a row of the table {parent} that is not there"))
     };
     tx.all("PRAGMA foreign_key_check", values![]).await?.iter().map(says).collect()
+}
+
+/// The server holds rows to their references when they are written, and never looks again.
+async fn references_in_database(tx: &Tx) -> Result<Vec<String>> {
+    let sql = "SELECT CAST(c.conrelid::regclass AS TEXT) AS child, CAST(a.attname AS TEXT) AS speaks, \
+               CAST(c.confrelid::regclass AS TEXT) AS parent, CAST(p.attname AS TEXT) AS spoken_of FROM pg_constraint c \
+               JOIN pg_attribute a ON a.attrelid = c.conrelid AND a.attnum = c.conkey[1] \
+               JOIN pg_attribute p ON p.attrelid = c.confrelid AND p.attnum = c.confkey[1] \
+               WHERE c.contype = 'f' AND c.connamespace = to_regnamespace($1) ORDER BY 1, 2";
+    let mut says = Vec::new();
+    for reference in tx.all(sql, values![SCHEMA]).await? {
+        let name = |column| reference.get::<String>(column);
+        let (child, speaks, parent, spoken_of) = (name("child")?, name("speaks")?, name("parent")?, name("spoken_of")?);
+        let sql = format!(
+            "SELECT CAST(c.{speaks} AS TEXT) AS of FROM {child} c WHERE c.{speaks} IS NOT NULL \
+             AND NOT EXISTS (SELECT 1 FROM {parent} p WHERE p.{spoken_of} = c.{speaks})"
+        );
+        for row in tx.all(&sql, values![]).await? {
+            let of: String = row.get("of")?;
+            says.push(format!("row of the table {child} speaks of \"{of}\" of the table {parent} that is not there"));
+        }
+    }
+    Ok(says)
 }
 
 async fn settings_read(tx: &Tx) -> Result<Vec<String>> {

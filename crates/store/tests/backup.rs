@@ -5,7 +5,7 @@ use std::path::Path;
 
 use store::{Error, Store, Superseded, Wanted};
 
-use crate::shop::{Shop, dosed, minute, point, withdrawn};
+use crate::shop::{Shop, dosed, hex, minute, point, withdrawn};
 
 /// The names in a folder.
 fn names(folder: &Path) -> Vec<String> {
@@ -32,7 +32,7 @@ async fn a_backup_gives_back_an_equal_shop() {
     let first = shop.record(dosed(1, "a", "1")).await;
     shop.record(dosed(2, "b", "2")).await;
     shop.record(withdrawn(3, "c", first, point("m", "1"))).await;
-    let (to, back) = (shop.folder.path().join("copy.shop"), shop.folder.path().join("back.shop"));
+    let (to, back) = (shop.beside("copy.shop"), shop.beside("back.shop"));
     shop.store.backup(&to).await.expect("a free name");
     Store::restore(&to, &back).await.expect("a whole backup");
     let before = fs::read(&to).expect("the backup");
@@ -50,16 +50,18 @@ async fn a_backup_gives_back_an_equal_shop() {
 #[tokio::test]
 async fn nothing_is_overwritten() {
     let shop = Shop::with(&["m"]).await;
-    let at = |name: &str| shop.folder.path().join(name);
+    let at = |name: &str| shop.beside(name);
     shop.store.backup(&at("whole")).await.expect("a free name");
     fs::write(at("there"), b"precious").expect("a file of our own");
     fs::write(at("lost-wal"), b"somebody's commits").expect("a file of our own");
     for (name, in_the_way) in [("there", "there"), ("lost", "lost-wal")] {
-        let exists = Err(Error::Exists(at(in_the_way)));
+        let exists = Err(Error::Exists(at(in_the_way).into()));
         assert_eq!(shop.store.backup(&at(name)).await, exists);
         assert_eq!(Store::restore(&at("whole"), &at(name)).await, exists);
     }
-    assert_eq!(shop.store.backup(&shop.path()).await, Err(Error::Exists(shop.path())));
+    if let Some(file) = shop.address().file() {
+        assert_eq!(shop.store.backup(file).await, Err(Error::Exists(shop.address())));
+    }
     assert_eq!(fs::read(at("there")).ok().as_deref(), Some(&b"precious"[..]));
     assert!(matches!(shop.store.backup(&at("no/folder")).await, Err(Error::Io { .. })));
     assert!(!names(shop.folder.path()).iter().any(|name| name.starts_with('.')), "nothing half is left");
@@ -79,14 +81,14 @@ async fn a_backup_is_one_moment_of_a_shop_that_is_being_written() {
     };
     let backups = async {
         for number in 0..4 {
-            shop.store.backup(&shop.folder.path().join(format!("{number}.shop"))).await.expect("a free name");
+            shop.store.backup(&shop.beside(&format!("{number}.shop"))).await.expect("a free name");
         }
     };
     tokio::join!(writes, backups);
     let all = Wanted { most: usize::MAX, ..Wanted::default() };
     let mut last = 0;
     for number in 0..4 {
-        let copy = Store::open(&shop.folder.path().join(format!("{number}.shop"))).await.expect("a whole file");
+        let copy = Store::open(&shop.beside(&format!("{number}.shop"))).await.expect("a whole file");
         let count = copy.entries(&all).await.expect("a whole file").len();
         assert!(count % 2 == 0 && count >= last, "no act is torn and none is lost: {count} after {last}");
         assert_eq!(copy.verify().await, Ok(vec![]));
@@ -98,16 +100,18 @@ async fn a_backup_is_one_moment_of_a_shop_that_is_being_written() {
 async fn what_is_no_whole_backup_is_not_restored() {
     let shop = Shop::with(&["m"]).await;
     shop.record(dosed(1, "a", "1")).await;
-    let at = |name: &str| shop.folder.path().join(name);
+    let at = |name: &str| shop.beside(name);
     let refused = async |from: &str| {
         let error = Store::restore(&at(from), &at("new")).await.expect_err("it must be refused");
         assert!(!at("new").exists());
         error
     };
     assert!(matches!(refused("nothing").await, Error::Missing(_)));
-    assert!(matches!(refused("shop.db").await, Error::Conflict(_)), "it is open");
     shop.store.backup(&at("whole")).await.expect("a free name");
     let whole = fs::read(at("whole")).expect("the backup");
+    let in_use = Store::open(at("whole")).await.expect("a whole file");
+    assert!(matches!(refused("whole").await, Error::Conflict(_)), "it is open");
+    in_use.close().await.expect("it closes");
     fs::write(at("short"), &whole[..whole.len() / 2]).expect("a file of our own");
     let mut flipped = whole.clone();
     let place = whole.windows(7).position(|seven| seven == b"Ram way").expect("the chart's text is in it");
@@ -115,26 +119,26 @@ async fn what_is_no_whole_backup_is_not_restored() {
     fs::write(at("flipped"), &flipped).expect("a file of our own");
     for name in ["short", "flipped"] {
         let error = refused(name).await;
-        assert!(matches!(&error, Error::Corrupt { path, .. } if *path == at(name)), "{error}");
+        assert!(matches!(&error, Error::Corrupt { at: which, .. } if *which == at(name).into()), "{error}");
     }
 }
 
 #[tokio::test]
 async fn a_damaged_shop_makes_no_backup() {
     let shop = Shop::with(&["m"]).await;
-    let sql = "UPDATE picture SET bytes = x'00'";
+    let sql = format!("UPDATE picture SET bytes = {}", hex(&[0]));
     crate::pictures::keep_raw(&shop, "ram.jpg", b"some bytes").await;
-    crate::shop::tamper(&shop.path(), sql).await.expect("SQL");
-    let to = shop.folder.path().join("copy");
+    shop.tamper(&sql).await.expect("SQL");
+    let to = shop.beside("copy");
     let error = shop.store.backup(&to).await.expect_err("damage is not handed on");
-    assert!(matches!(&error, Error::Corrupt { path, .. } if *path == shop.path()), "{error}");
+    assert!(matches!(&error, Error::Corrupt { at, .. } if *at == shop.address()), "{error}");
     assert!(!to.exists());
 }
 
 #[tokio::test]
 async fn a_folder_of_backups_keeps_the_newest_and_touches_nothing_else() {
     let shop = Shop::with(&["m"]).await;
-    let folder = shop.folder.path().join("backups");
+    let folder = shop.beside("backups");
     assert!(matches!(shop.store.keep_backups(&folder, minute(0), 2, 0).await, Err(Error::Io { .. })));
     fs::create_dir(&folder).expect("a folder of our own");
     let others =

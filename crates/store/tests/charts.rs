@@ -3,7 +3,7 @@
 use sha2::{Digest as _, Sha256};
 use store::{Error, MachineRow};
 
-use crate::shop::{CHART, Shop, id, minute, tamper};
+use crate::shop::{CHART, Shop, id, minute};
 
 #[tokio::test]
 async fn each_change_is_a_revision_and_no_change_is_none() {
@@ -56,9 +56,9 @@ async fn machines_are_listed_as_their_newest_charts_say() {
 async fn the_fingerprint_is_the_one_that_others_would_take() {
     let shop = Shop::with(&["m"]).await;
     let print: String = Sha256::digest(CHART).iter().map(|byte| format!("{byte:02x}")).collect();
-    let sql = format!("CREATE TABLE found AS SELECT 1 FROM chart_revision WHERE sha256 = '{print}'");
-    tamper(&shop.path(), &sql).await.expect("SQL");
-    assert_eq!(tamper(&shop.path(), "UPDATE found SET \"1\" = 2").await, Ok(1));
+    let sql = format!("CREATE TABLE found AS SELECT 1 AS one FROM chart_revision WHERE sha256 = '{print}'");
+    shop.tamper(&sql).await.expect("SQL");
+    assert_eq!(shop.tamper("UPDATE found SET one = 2").await, Ok(1));
 }
 
 #[tokio::test]
@@ -66,7 +66,7 @@ async fn a_stored_chart_that_cannot_be_read_is_said_to_be_damaged() {
     let shop = Shop::with(&["m"]).await;
     let sql = "INSERT INTO chart_revision SELECT machine, 2, name, kind, points, sha256, recorded, said_by, 'x = ' \
                FROM chart_revision";
-    tamper(&shop.path(), sql).await.expect("SQL");
+    shop.tamper(sql).await.expect("SQL");
     let error = shop.store.snapshot(minute(9)).await.expect_err("half a chart misleads");
     assert!(matches!(&error, Error::Corrupt { what, .. } if what.contains("revision 2") && what.contains("\"m\"")));
 }

@@ -3,7 +3,7 @@
 use ::shop::logbook::{BatchKey, Body, NewEntry};
 use ::shop::snapshot::{PointHistory, ShopSnapshot};
 
-use crate::shop::{Shop, dosed, entry, id, minute, point, tamper, withdrawn};
+use crate::shop::{Shop, dosed, entry, id, minute, point, withdrawn};
 
 fn history(snapshot: &ShopSnapshot, at_point: &str) -> PointHistory {
     snapshot.machine(&id("m")).expect("the machine of the test").history(&id(at_point))
@@ -72,8 +72,8 @@ async fn a_projection_that_was_tampered_with_is_found_out() {
     let shop = Shop::with(&["m"]).await;
     let acts = [dosed(10, "a", "1"), dosed(20, "b", "1"), dosed(20, "c", "2")];
     shop.store.record(&acts).await.expect("entries that can be kept");
-    tamper(&shop.path(), "UPDATE due SET entry = 1 WHERE point = '1'").await.expect("SQL");
-    tamper(&shop.path(), "DELETE FROM due WHERE point = '2'").await.expect("SQL");
+    shop.tamper("UPDATE due SET entry = 1 WHERE point = '1'").await.expect("SQL");
+    shop.tamper("DELETE FROM due WHERE point = '2'").await.expect("SQL");
     let says = shop.store.verify_due().await.expect("a whole file");
     assert_eq!(says.len(), 2, "{says:?}");
     assert!(

@@ -38,7 +38,7 @@ async fn a_withdrawal_sent_twice_is_no_conflict() {
 #[tokio::test]
 async fn two_programs_with_one_key_keep_one_entry() {
     let shop = Shop::with(&["m"]).await;
-    let other = Store::open(&shop.path()).await.expect("two may have it open");
+    let other = Store::open(shop.address()).await.expect("two may have it open");
     let act = [dosed(1, "k/0", "1")];
     let (here, there) = tokio::join!(shop.store.record(&act), other.record(&act));
     assert_eq!(here, there);

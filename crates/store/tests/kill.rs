@@ -1,49 +1,57 @@
-//! A program that writes the logbook is killed at any moment, two hundred times, and no entry that it was told is kept may be lost or
-//! kept twice. `OILWRIGHT_KILLS=10000` kills oftener. `limits` does what else wants a program
-//! of its own. This binary is its own child: with a file's path in `OILWRIGHT_KILLED_CHILD`
-//! it writes until it is killed. It has its own `main` so that nothing of a test runner stands in the child's way.
+//! A program that writes the logbook, of a file and of a database, is killed at any moment, two hundred times, and no entry that it was
+//! told is kept may be lost or kept twice. `cargo xtask kills` kills oftener. `limits` does what else wants a program of its own. This
+//! binary is its own child: with a shop's address in `OILWRIGHT_KILLED_CHILD` it writes until it is killed. It has its own `main` so
+//! that nothing of a test runner stands in the child's way.
 //!
-//! The kill is the system's: it takes the program and leaves the system, whose memory of what was written survives. So this says
-//! nothing about a power loss; see the crate's page for what SQLite promises there.
+//! The kill is the system's: it takes the program and leaves the system, whose memory of what was written survives, and the server. So
+//! this says nothing about a power loss; see the crate's page for what is promised there.
 
 #[cfg(unix)]
 mod limits;
+mod server;
 
 use std::collections::BTreeMap;
+use std::ffi::{OsStr, OsString};
 use std::io::{BufRead as _, BufReader, Write as _};
-use std::path::Path;
 use std::process::{Command, Stdio};
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
+use sea_orm::{ConnectionTrait as _, Statement};
 use shop::id::Id;
 use shop::logbook::{Body, EntryId, NewEntry, Subject};
 use shop::snapshot::Conditions;
-use store::{Settings, Store, Superseded, Wanted};
+use store::{Address, Settings, Store, Superseded, Wanted};
 use tempfile::TempDir;
 use tribology::quantity::{Time, Units};
 
+use server::{TestDatabase, connected};
+
 const CHILD: &str = "OILWRIGHT_KILLED_CHILD";
-/// How many kills one file lives through: each looks through the whole file, so that longer ones cost the square.
+/// How many kills one shop lives through: each looks through the whole file, so that longer ones cost the square.
 const PER_FILE: usize = 50;
 const CHART: &str =
     "chart = 1\n[machine]\nname = \"Drill\"\n[[point]]\nid = \"1\"\nname = \"Quill\"\nmethod = \"cup\"\n";
 
+const ON_A_FILE: &str = "what_was_acknowledged_survives_any_kill";
+const ON_A_SERVER: &str = "what_was_acknowledged_survives_any_kill_on_a_server";
+
 /// The tests, as a runner would list them.
 #[cfg(unix)]
-const TESTS: [&str; 4] = [
-    "what_was_acknowledged_survives_any_kill",
+const TESTS: [&str; 5] = [
+    ON_A_FILE,
+    ON_A_SERVER,
     "a_disk_that_is_full_at_any_place_leaves_what_was_there",
     "a_folder_that_takes_no_files_is_said_to",
     "two_programs_write_one_file_and_nothing_is_lost",
 ];
 #[cfg(not(unix))]
-const TESTS: [&str; 1] = ["what_was_acknowledged_survives_any_kill"];
+const TESTS: [&str; 2] = [ON_A_FILE, ON_A_SERVER];
 
 fn main() {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
-    if let Some(path) = std::env::var_os(CHILD) {
-        return runtime.block_on(write_until_killed(Path::new(&path)));
+    if let Some(address) = std::env::var_os(CHILD) {
+        return runtime.block_on(write_until_killed(&address));
     }
     #[cfg(unix)]
     if let Ok(deed) = std::env::var(limits::DEED) {
@@ -72,7 +80,8 @@ fn main() {
                 "two_programs_write_one_file_and_nothing_is_lost" => {
                     limits::two_programs_write_one_file_and_nothing_is_lost().await;
                 }
-                _ => what_was_acknowledged_survives_any_kill().await,
+                ON_A_SERVER => what_was_acknowledged_survives_any_kill(Place::on_a_server).await,
+                _ => what_was_acknowledged_survives_any_kill(Place::on_a_file).await,
             }
         });
         writeln!(std::io::stdout(), "test {test} ... ok").expect("somebody reads");
@@ -80,8 +89,8 @@ fn main() {
 }
 
 /// The child: keeps one act of one to three entries after the other and says each on a line once it is kept.
-async fn write_until_killed(path: &Path) {
-    let store = Store::open(path).await.expect("a whole file, whatever became of the last writer");
+async fn write_until_killed(address: &OsStr) {
+    let store = Store::open(at(address)).await.expect("a whole shop, whatever became of the last writer");
     let life = store.entries(&Wanted { most: usize::MAX, ..Wanted::default() }).await.expect("a whole file").len();
     for act in 0_usize.. {
         let entries: Vec<NewEntry> = (0..=act % 3).map(|number| entry(&format!("{life}-{act}/{number}"))).collect();
@@ -95,23 +104,61 @@ async fn write_until_killed(path: &Path) {
     }
 }
 
+/// Where the shop of the writers is, in the words by which they are told.
+struct Place {
+    address: OsString,
+    _folder: TempDir,
+    database: Option<TestDatabase>,
+}
+
+impl Place {
+    async fn on_a_file() -> Self {
+        let folder = TempDir::new().expect("a temporary folder");
+        Self { address: folder.path().join("shop.db").into(), _folder: folder, database: None }
+    }
+
+    async fn on_a_server() -> Self {
+        let (folder, database) = (TempDir::new().expect("a temporary folder"), TestDatabase::new().await);
+        Self { address: database.address().into(), _folder: folder, database: Some(database) }
+    }
+}
+
+impl Place {
+    /// Waits until the server has done with the last word of a writer that is gone: what came before its end is carried out, or not,
+    /// only now.
+    async fn alone(&self) {
+        let Some(database) = &self.database else { return };
+        let watch = connected(&database.address()).await;
+        let others = "SELECT 1 FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()";
+        let others = Statement::from_string(watch.get_database_backend(), others);
+        while !watch.query_all_raw(others.clone()).await.expect("SQL").is_empty() {
+            tokio::task::yield_now().await;
+        }
+        watch.close().await.expect("it closes");
+    }
+}
+
+fn at(address: &OsStr) -> Address {
+    Address::read(address).expect("an address")
+}
+
 /// The parent.
-async fn what_was_acknowledged_survives_any_kill() {
+async fn what_was_acknowledged_survives_any_kill(place: impl AsyncFn() -> Place) {
     let kills = std::env::var("OILWRIGHT_KILLS").map_or(200, |count| count.parse().expect("a count, such as 10000"));
     let mut chance = Chance(20_261_125);
     let (mut left, mut acknowledged, mut unsaid) = (kills, 0, 0);
     while left > 0 {
-        let folder = TempDir::new().expect("a temporary folder");
-        let path = folder.path().join("shop.db");
-        let store = Store::create(&path, &settings(), Timestamp::UNIX_EPOCH).await.expect("a free name");
+        let place = place().await;
+        let store = Store::create(at(&place.address), &settings(), Timestamp::UNIX_EPOCH).await.expect("a free place");
         store.add_chart(&id("m"), CHART, Timestamp::UNIX_EPOCH, "keeper").await.expect("a chart without faults");
         store.close().await.expect("it closes");
         let mut told = BTreeMap::new();
         for _ in 0..left.min(PER_FILE) {
             let before = told.len();
-            killed(&path, &mut chance, &mut told);
+            killed(&place.address, &mut chance, &mut told);
+            place.alone().await;
             acknowledged += told.len() - before;
-            unsaid += looked_at(&path, &mut told).await;
+            unsaid += looked_at(&place.address, &mut told).await;
         }
         left -= left.min(PER_FILE);
     }
@@ -121,9 +168,9 @@ async fn what_was_acknowledged_survives_any_kill() {
 }
 
 /// Lets a child write and kills it at a moment by chance; notes what it said was kept.
-fn killed(path: &Path, chance: &mut Chance, told: &mut BTreeMap<String, EntryId>) {
+fn killed(address: &OsStr, chance: &mut Chance, told: &mut BTreeMap<String, EntryId>) {
     let this = std::env::current_exe().expect("the system knows what runs");
-    let mut child = Command::new(this).env(CHILD, path).stdout(Stdio::piped()).spawn().expect("this binary runs");
+    let mut child = Command::new(this).env(CHILD, address).stdout(Stdio::piped()).spawn().expect("this binary runs");
     let mut lines = BufReader::new(child.stdout.take().expect("it was asked for")).lines();
     let mut said = Vec::new();
     // Some are killed while they open the file, most at some act.
@@ -146,10 +193,10 @@ fn killed(path: &Path, chance: &mut Chance, told: &mut BTreeMap<String, EntryId>
     }
 }
 
-/// Opens the file again and holds it against what was said. At most the one act that was under way may be there unsaid, whole; how
+/// Opens the shop again and holds it against what was said. At most the one act that was under way may be there unsaid, whole; how
 /// many entries that is.
-async fn looked_at(path: &Path, told: &mut BTreeMap<String, EntryId>) -> usize {
-    let store = Store::open(path).await.expect("a killed writer leaves a whole file");
+async fn looked_at(address: &OsStr, told: &mut BTreeMap<String, EntryId>) -> usize {
+    let store = Store::open(at(address)).await.expect("a killed writer leaves a whole shop");
     let all = Wanted { most: usize::MAX, superseded: Superseded::Shown, ..Wanted::default() };
     let entries = store.entries(&all).await.expect("a whole file");
     let kept: BTreeMap<String, EntryId> =

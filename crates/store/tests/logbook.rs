@@ -5,7 +5,7 @@ use jiff::{SignedDuration, Timestamp};
 use store::{About, Error, Superseded, Wanted};
 use tribology::quantity::Time;
 
-use crate::shop::{Shop, dosed, entry, id, minute, point, ran, tamper, withdrawn};
+use crate::shop::{ENGINE, Engine, Shop, dosed, entry, id, minute, point, ran, withdrawn};
 
 fn every_body() -> Vec<Body> {
     let some = |text: &str| Some(text.to_owned());
@@ -136,20 +136,36 @@ async fn a_machine_that_the_shop_does_not_have_is_refused() {
 async fn nobody_changes_what_was_written() {
     let shop = Shop::with(&["m"]).await;
     shop.record(dosed(1, "a", "1")).await;
-    let insert = "INSERT OR REPLACE INTO entry (id, happened, recorded, zone, said_by, kind, subject, body, body_version, \
-                  idempotency_key)";
-    let attempts = [
+    let insert = |begins: &str, id: i64, key: &str, ends: &str| {
+        format!(
+            "{begins} INTO entry (id, happened, recorded, zone, said_by, kind, subject, body, body_version, idempotency_key) \
+             VALUES ({id}, 0, 0, 'UTC', 'nobody', 'note', 'oil/o', '{{}}', 1, '{key}') {ends}"
+        )
+    };
+    let mut attempts = vec![
         "UPDATE entry SET said_by = 'nobody'".to_owned(),
         "DELETE FROM entry".to_owned(),
-        format!("{insert} VALUES (1, 0, 0, 'UTC', 'nobody', 'note', 'oil/o', '{{}}', 1, 'z')"),
-        format!("{insert} VALUES (9, 0, 0, 'UTC', 'nobody', 'note', 'oil/o', '{{}}', 1, 'a')"),
+        "UPDATE fingerprint SET sha256 = ''".to_owned(),
+        "DELETE FROM fingerprint".to_owned(),
         "UPDATE chart_revision SET text = ''".to_owned(),
         "DELETE FROM chart_revision".to_owned(),
         "UPDATE setting SET name = ''".to_owned(),
         "DELETE FROM setting".to_owned(),
     ];
+    match ENGINE {
+        Engine::Sqlite => {
+            attempts.extend([(1, "z"), (9, "a")].map(|(id, key)| insert("INSERT OR REPLACE", id, key, "")));
+        }
+        Engine::Postgres => {
+            let ends = |on: &str| format!("ON CONFLICT ({on}) DO UPDATE SET said_by = excluded.said_by");
+            attempts.push(insert("INSERT", 1, "z", &ends("id")));
+            attempts.push(insert("INSERT", 9, "a", &ends("idempotency_key")));
+            let tables = ["entry", "fingerprint", "chart_revision", "oil_revision", "can_revision", "setting"];
+            attempts.extend(tables.map(|table| format!("TRUNCATE {table} CASCADE")));
+        }
+    }
     for attempt in attempts {
-        let refused = tamper(&shop.path(), &attempt).await.expect_err("a trigger stops it");
+        let refused = shop.tamper(&attempt).await.expect_err("a trigger stops it");
         assert!(refused.contains("append-only"), "{attempt}: {refused}");
     }
     assert_eq!(shop.entry(EntryId(1)).await.said, dosed(1, "a", "1"));
@@ -178,7 +194,7 @@ async fn a_body_that_cannot_be_read_is_said_to_be_damaged() {
     let shop = Shop::with(&["m"]).await;
     let sql = "INSERT INTO entry (id, happened, recorded, zone, said_by, kind, subject, machine, body, body_version, \
                idempotency_key) VALUES (1, 0, 0, 'UTC', 'x', 'note', 'machine/m', 'm', '{}', 7, 'k')";
-    tamper(&shop.path(), sql).await.expect("SQL");
+    shop.tamper(sql).await.expect("SQL");
     let error = shop.store.entry(EntryId(1)).await.expect_err("version 7 is not ours");
     assert!(matches!(&error, Error::Corrupt { what, .. } if what.contains("entry 1") && what.contains("version 7")));
 }

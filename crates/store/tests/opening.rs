@@ -12,7 +12,12 @@ use store::{Error, Settings, Store};
 use tempfile::TempDir;
 use tribology::quantity::Time;
 
-use crate::shop::{Shop, dosed, minute, settings, stranger, tamper};
+use crate::shop::{Shop, dosed, minute, run, settings, stranger};
+
+/// Runs a statement as another program.
+async fn tamper(path: &Path, sql: &str) -> Result<u64, String> {
+    run(stranger(path).await, sql).await
+}
 
 /// Every file of a folder with the fingerprint of its bytes; of a folder in it only the name.
 fn contents(folder: &Path) -> BTreeMap<OsString, Option<String>> {
@@ -51,7 +56,7 @@ async fn not_created(path: &Path, settings: &Settings) -> Error {
 async fn what_is_no_data_file_is_left_alone() {
     let folder = TempDir::new().expect("a temporary folder");
     let at = |name: &str| folder.path().join(name);
-    assert_eq!(refused(&at("nothing")).await, Error::Missing(at("nothing")));
+    assert_eq!(refused(&at("nothing")).await, Error::Missing(at("nothing").into()));
     fs::create_dir(at("folder")).expect("a folder of our own");
     assert_eq!(refused(&at("folder")).await, Error::Directory(at("folder")));
     fs::write(at("empty"), b"").expect("a file of our own");
@@ -59,7 +64,7 @@ async fn what_is_no_data_file_is_left_alone() {
     let noise: Vec<u8> = (0..20_000_u32).map(|n| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
     for (name, bytes) in [("noise", noise.as_slice()), ("short", b"SQLite format 3\0"), ("text", b"chart = 1\n")] {
         fs::write(at(name), bytes).expect("a file of our own");
-        assert_eq!(refused(&at(name)).await, Error::NotDatabase(at(name)));
+        assert_eq!(refused(&at(name)).await, Error::NotDatabase(at(name).into()));
     }
 }
 
@@ -69,39 +74,39 @@ async fn the_database_of_another_program_is_left_alone() {
     for (name, mark) in [("unmarked", ""), ("marked", "PRAGMA application_id = 7;")] {
         let path = folder.path().join(name);
         tamper(&path, &format!("{mark} PRAGMA user_version = 1; CREATE TABLE entry (id INTEGER)")).await.expect("SQL");
-        assert_eq!(refused(&path).await, Error::OtherProgram(path));
+        assert_eq!(refused(&path).await, Error::OtherProgram(path.into()));
     }
 }
 
 #[tokio::test]
 async fn a_newer_form_is_left_alone() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     store.close().await.expect("it closes");
     let path = folder.path().join("shop.db");
     tamper(&path, "PRAGMA user_version = 99").await.expect("SQL");
     tamper(&path, "PRAGMA wal_checkpoint(TRUNCATE)").await.expect("SQL");
-    assert_eq!(refused(&path).await, Error::Newer { path, version: 99, newest: 3 });
+    assert_eq!(refused(&path).await, Error::Newer { at: path.into(), version: 99, newest: 3 });
 }
 
 #[tokio::test]
 async fn a_read_only_file_is_left_alone() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     store.close().await.expect("it closes");
     let path = folder.path().join("shop.db");
     let mut permissions = fs::metadata(&path).expect("the file").permissions();
     permissions.set_readonly(true);
     fs::set_permissions(&path, permissions).expect("a file of our own");
-    assert_eq!(refused(&path).await, Error::ReadOnly(path));
+    assert_eq!(refused(&path).await, Error::ReadOnly(path.into()));
 }
 
 #[tokio::test]
 async fn a_file_that_another_program_holds_is_left_alone() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     store.close().await.expect("it closes");
     let path = folder.path().join("shop.db");
     let other = stranger(&path).await;
     other.execute_unprepared("PRAGMA locking_mode = EXCLUSIVE; BEGIN EXCLUSIVE").await.expect("SQL");
-    assert_eq!(refused(&path).await, Error::Locked(path.clone()));
+    assert_eq!(refused(&path).await, Error::Locked(path.as_path().into()));
     other.execute_unprepared("ROLLBACK").await.expect("SQL");
     other.close().await.expect("it closes");
     assert!(Store::open(&path).await.is_ok(), "it opens once the other lets go");
@@ -109,7 +114,7 @@ async fn a_file_that_another_program_holds_is_left_alone() {
 
 #[tokio::test]
 async fn a_damaged_file_is_left_alone() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     store.close().await.expect("it closes");
     let path = folder.path().join("shop.db");
     let mut bytes = fs::read(&path).expect("the file");
@@ -120,7 +125,7 @@ async fn a_damaged_file_is_left_alone() {
 
 #[tokio::test]
 async fn a_file_without_settings_is_damaged() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     store.close().await.expect("it closes");
     let path = folder.path().join("shop.db");
     tamper(&path, "DROP TRIGGER setting_is_never_removed; DELETE FROM setting").await.expect("SQL");
@@ -133,11 +138,11 @@ async fn creating_never_overwrites_and_leaves_nothing_behind() {
     let folder = TempDir::new().expect("a temporary folder");
     let at = |name: &str| folder.path().join(name);
     fs::write(at("there"), b"precious").expect("a file of our own");
-    assert_eq!(not_created(&at("there"), &settings()).await, Error::Exists(at("there")));
+    assert_eq!(not_created(&at("there"), &settings()).await, Error::Exists(at("there").into()));
     fs::create_dir(at("folder")).expect("a folder of our own");
-    assert_eq!(not_created(&at("folder"), &settings()).await, Error::Exists(at("folder")));
+    assert_eq!(not_created(&at("folder"), &settings()).await, Error::Exists(at("folder").into()));
     fs::write(at("lost-wal"), b"what is left of somebody's commits").expect("a file of our own");
-    assert_eq!(not_created(&at("lost"), &settings()).await, Error::Exists(at("lost-wal")));
+    assert_eq!(not_created(&at("lost"), &settings()).await, Error::Exists(at("lost-wal").into()));
     assert!(matches!(not_created(&at("no/such/folder"), &settings()).await, Error::Io { .. }));
     let nameless = Settings { zone: TimeZone::fixed(jiff::tz::offset(1)), ..settings() };
     assert_eq!(not_created(&at("nameless"), &nameless).await, Error::NamelessZone);
@@ -148,7 +153,7 @@ async fn creating_never_overwrites_and_leaves_nothing_behind() {
 
 #[tokio::test]
 async fn an_entry_survives_closing_and_opening() {
-    let Shop { folder, store } = Shop::with(&["m"]).await;
+    let Shop { folder, store, .. } = Shop::with(&["m"]).await;
     let path = folder.path().join("shop.db");
     let ids = store.record(&[dosed(3, "k/1", "1")]).await.expect("an entry that can be kept");
     let kept = store.entry(ids[0]).await.expect("it is there");

@@ -5,9 +5,10 @@ use std::io::Cursor;
 use exif::experimental::Writer;
 use exif::{Field, In, Rational, Tag, Value};
 use image::{DynamicImage, GenericImageView as _, ImageFormat, Rgb, RgbImage};
+use sha2::{Digest as _, Sha256};
 use store::{Error, LARGEST_PICTURE, NewPicture, PictureId, Unfit};
 
-use crate::shop::{Shop, id, minute};
+use crate::shop::{Shop, hex, id, minute};
 
 fn picture(name: &str, bytes: Vec<u8>) -> NewPicture {
     NewPicture { machine: id("m"), name: name.to_owned(), taken: Some(minute(-60)), bytes }
@@ -205,14 +206,7 @@ async fn what_is_no_whole_picture_of_bearable_size_is_refused() {
 
 /// Keeps bytes as they are, as another program would, for tests of the file and not of the picture.
 pub(crate) async fn keep_raw(shop: &Shop, name: &str, bytes: &[u8]) {
-    use std::fmt::Write as _;
-    let hex = |bytes: &[u8]| {
-        bytes.iter().fold(String::new(), |mut text, byte| {
-            write!(text, "{byte:02x}").expect("a text takes what is written to it");
-            text
-        })
-    };
-    let print = hex(&sha2::Digest::finalize(<sha2::Sha256 as sha2::Digest>::new_with_prefix(bytes)));
-    let sql = format!("INSERT INTO picture VALUES (1, 'm', '{name}', '{print}', NULL, 0, x'{}')", hex(bytes));
-    crate::shop::tamper(&shop.path(), &sql).await.expect("SQL");
+    let print: String = Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect();
+    let sql = format!("INSERT INTO picture VALUES (1, 'm', '{name}', '{print}', NULL, 0, {})", hex(bytes));
+    shop.tamper(&sql).await.expect("SQL");
 }

@@ -4,7 +4,7 @@ use ::shop::logbook::{Body, Kind, Subject};
 use ::shop::shelf::Shelf;
 use store::{Error, Wanted};
 
-use crate::shop::{Shop, id, minute, tamper};
+use crate::shop::{Shop, id, minute};
 
 /// The shelf of the demo: oils with and without each figure, a grease by weight, cans.
 const DEMO: &str = include_str!("../../../demo/shelf.toml");
@@ -87,11 +87,11 @@ async fn a_changed_oil_is_a_revision_and_an_absent_one_stays() {
     };
     assert_eq!(name(2).await.as_deref(), Some("The grease in the pot"));
     assert_eq!(name(3).await.as_deref(), Some("The blue pot"));
-    tamper(&shop.path(), "CREATE TABLE seen AS SELECT id FROM oil_revision UNION ALL SELECT id FROM can_revision")
+    shop.tamper("CREATE TABLE seen AS SELECT id FROM oil_revision UNION ALL SELECT id FROM can_revision")
         .await
         .expect("SQL");
     // Two oils and a can at first, then one oil anew.
-    assert_eq!(tamper(&shop.path(), "DELETE FROM seen").await, Ok(4));
+    assert_eq!(shop.tamper("DELETE FROM seen").await, Ok(4));
 }
 
 #[tokio::test]
@@ -100,7 +100,7 @@ async fn a_quantity_that_cannot_be_read_is_said_to_be_damaged() {
     shop.store.add_shelf(&shelf(TWO), minute(1), "keeper").await.expect("a shelf that can be kept");
     let sql =
         "INSERT INTO can_revision (id, number, recorded, said_by, place, stroke) VALUES ('gun', 2, 0, 'x', 0, 'some')";
-    tamper(&shop.path(), sql).await.expect("SQL");
+    shop.tamper(sql).await.expect("SQL");
     let error = shop.store.shelf_at(minute(9)).await.expect_err("\"some\" is no volume");
     assert!(matches!(&error, Error::Corrupt { what, .. } if what.contains("stroke") && what.contains("\"some\"")));
 }
@@ -111,7 +111,7 @@ async fn a_shelf_is_not_changed_behind_our_back() {
     shop.store.add_shelf(&shelf(TWO), minute(1), "keeper").await.expect("a shelf that can be kept");
     for table in ["oil_revision", "can_revision"] {
         for sql in [format!("UPDATE {table} SET name = 'x'"), format!("DELETE FROM {table}")] {
-            let refused = tamper(&shop.path(), &sql).await.expect_err("a trigger stops it");
+            let refused = shop.tamper(&sql).await.expect_err("a trigger stops it");
             assert!(refused.contains("append-only"), "{refused}");
         }
     }

@@ -1,5 +1,6 @@
-//! A small invented shop in a folder of its own, and the words in which the tests speak of it.
+//! A small invented shop in a folder or a database of its own, and the words in which the tests speak of it.
 
+use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 
 use ::shop::id::Id;
@@ -7,10 +8,25 @@ use ::shop::logbook::{Body, Entry, EntryId, NewEntry, Subject};
 use ::shop::snapshot::Conditions;
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
-use sea_orm::{ConnectOptions, ConnectionTrait, Database, DatabaseConnection};
-use store::{Settings, Store};
+use sea_orm::{ConnectionTrait as _, DatabaseConnection};
+use store::{Address, Settings, Store};
 use tempfile::TempDir;
 use tribology::quantity::{Temperature, Time, Units};
+
+use crate::server::{TestDatabase, connected};
+
+/// Where the shops of a test binary are kept: all its tests run on one of the two.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Engine {
+    Sqlite,
+    Postgres,
+}
+
+/// The one of this binary.
+pub(crate) const ENGINE: Engine = match env!("CARGO_CRATE_NAME").as_bytes() {
+    b"postgres" => Engine::Postgres,
+    _ => Engine::Sqlite,
+};
 
 /// A chart with three points, of which the last belongs to another way of building the machine.
 pub(crate) const CHART: &str = r#"chart = 1
@@ -43,18 +59,25 @@ method = "one-shot"
 when = { ram-oiling = "plunger pump" }
 "#;
 
-/// A shop's file in a folder that goes away with it.
+/// A place for a shop, and a folder for what a test writes beside it. Both go away with it.
 pub(crate) struct Shop {
     pub(crate) folder: TempDir,
     pub(crate) store: Store,
+    database: Option<TestDatabase>,
 }
 
 impl Shop {
     /// A shop without machines, created at minute zero.
     pub(crate) async fn empty() -> Self {
         let folder = TempDir::new().expect("the tests may write to a temporary folder");
-        let store = Store::create(&folder.path().join("shop.db"), &settings(), minute(0)).await.expect("a free name");
-        Self { folder, store }
+        let database = match ENGINE {
+            Engine::Sqlite => None,
+            Engine::Postgres => Some(TestDatabase::new().await),
+        };
+        let at =
+            database.as_ref().map_or_else(|| folder.path().join("shop.db").into(), |database| of(&database.address()));
+        let store = Store::create(at, &settings(), minute(0)).await.expect("a free place");
+        Self { folder, store, database }
     }
 
     /// A shop with these machines, each with the chart above, added at minute zero.
@@ -66,9 +89,47 @@ impl Shop {
         shop
     }
 
-    /// The file.
-    pub(crate) fn path(&self) -> PathBuf {
-        self.folder.path().join("shop.db")
+    /// Where it is.
+    pub(crate) fn address(&self) -> Address {
+        self.store.address().clone()
+    }
+
+    /// The address of its database, with the password.
+    pub(crate) fn secret_address(&self) -> String {
+        self.database.as_ref().map(TestDatabase::address).expect("a shop in a database")
+    }
+
+    /// A name for something beside it.
+    pub(crate) fn beside(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    /// Runs a statement as another program; how many rows it changed, or the error as text.
+    pub(crate) async fn tamper(&self, sql: &str) -> Result<u64, String> {
+        match ENGINE {
+            Engine::Sqlite => run(stranger(&self.beside("shop.db")).await, sql).await,
+            Engine::Postgres => {
+                let connection = connected(&self.secret_address()).await;
+                connection.execute_unprepared("SET search_path = oilwright").await.expect("SQL");
+                run(connection, sql).await
+            }
+        }
+    }
+
+    /// The same, with the triggers out of its way that hold other programs to what we promise.
+    pub(crate) async fn force(&self, table: &str, sql: &str) {
+        let (off, on) = match ENGINE {
+            Engine::Sqlite => {
+                let drop = |what: &str| format!("DROP TRIGGER IF EXISTS {table}_is_never_{what};");
+                (format!("PRAGMA foreign_keys = OFF; {} {}", drop("changed"), drop("removed")), String::new())
+            }
+            // What is not as a reference wants it is not looked at again when the triggers are back.
+            Engine::Postgres => (
+                format!("ALTER TABLE {table} DISABLE TRIGGER ALL;"),
+                format!("; ALTER TABLE {table} ENABLE TRIGGER ALL"),
+            ),
+        };
+        self.tamper(&format!("{off} {sql}{on}")).await.expect("SQL");
     }
 
     /// Keeps one entry.
@@ -136,17 +197,27 @@ pub(crate) fn withdrawn(at: i64, key: &str, of: EntryId, subject: Subject) -> Ne
     NewEntry { supersedes: Some(of), ..entry(at, key, subject, Body::Withdrawn) }
 }
 
-/// A connection of another program to a file, with nothing of ours set on it.
-pub(crate) async fn stranger(path: &Path) -> DatabaseConnection {
-    let url = format!("sqlite:{}?mode=rwc", path.display());
-    let mut options = ConnectOptions::new(url);
-    options.max_connections(1).sqlx_logging(false);
-    Database::connect(options).await.expect("SQLite takes the file")
+/// The address that a text spells.
+pub(crate) fn of(text: &str) -> Address {
+    Address::read(OsStr::new(text)).expect("an address")
 }
 
-/// Runs a statement as another program; the error as text.
-pub(crate) async fn tamper(path: &Path, sql: &str) -> Result<u64, String> {
-    let connection = stranger(path).await;
+/// Bytes as the engine's SQL writes them.
+pub(crate) fn hex(bytes: &[u8]) -> String {
+    let digits: String = bytes.iter().map(|byte| format!("{byte:02x}")).collect();
+    match ENGINE {
+        Engine::Sqlite => format!("x'{digits}'"),
+        Engine::Postgres => format!("'\\x{digits}'"),
+    }
+}
+
+/// A connection of another program to a file, with nothing of ours set on it.
+pub(crate) async fn stranger(path: &Path) -> DatabaseConnection {
+    connected(&format!("sqlite:{}?mode=rwc", path.display())).await
+}
+
+/// Runs a statement on a connection and closes it; how many rows it changed, or the error as text.
+pub(crate) async fn run(connection: DatabaseConnection, sql: &str) -> Result<u64, String> {
     let done = connection.execute_unprepared(sql).await;
     connection.close().await.expect("a connection closes");
     done.map(|done| done.rows_affected()).map_err(|error| error.to_string())

@@ -38,7 +38,7 @@ async fn full() -> Shop {
 }
 
 /// The files of a folder with their bytes.
-fn files(folder: &Path) -> BTreeMap<String, Vec<u8>> {
+pub(crate) fn files(folder: &Path) -> BTreeMap<String, Vec<u8>> {
     let mut files = BTreeMap::new();
     for part in ["", "pictures"] {
         for found in fs::read_dir(folder.join(part)).expect("the folder of the export") {
@@ -54,7 +54,7 @@ fn files(folder: &Path) -> BTreeMap<String, Vec<u8>> {
 #[tokio::test]
 async fn everything_comes_back_and_goes_out_the_same_again() {
     let shop = full().await;
-    let at = |name: &str| shop.folder.path().join(name);
+    let at = |name: &str| shop.beside(name);
     shop.store.export_csv(&at("out")).await.expect("a free name");
     Store::import_csv(&at("out"), &at("back.shop")).await.expect("a whole export");
     let back = Store::open(&at("back.shop")).await.expect("a whole file");
@@ -71,15 +71,15 @@ async fn everything_comes_back_and_goes_out_the_same_again() {
     let out = files(&at("out"));
     assert_eq!(out.len(), 8, "seven tables and a picture");
     assert_eq!(files(&at("again")), out);
-    assert_eq!(shop.store.export_csv(&at("out")).await, Err(Error::Exists(at("out"))));
-    assert_eq!(Store::import_csv(&at("out"), &shop.path()).await, Err(Error::Exists(shop.path())));
+    assert_eq!(shop.store.export_csv(&at("out")).await, Err(Error::Exists(at("out").into())));
+    assert_eq!(Store::import_csv(&at("out"), shop.address()).await, Err(Error::Exists(shop.address())));
 }
 
 /// Which characters start a formula: OWASP, "CSV Injection" (from memory).
 #[tokio::test]
 async fn no_cell_of_free_text_begins_like_a_formula() {
     let shop = full().await;
-    let out = shop.folder.path().join("out");
+    let out = shop.beside("out");
     shop.store.export_csv(&out).await.expect("a free name");
     let mut said = Vec::new();
     for table in ["setting", "machine", "chart_revision", "oil_revision", "can_revision", "entry", "picture"] {
@@ -102,7 +102,7 @@ async fn no_cell_of_free_text_begins_like_a_formula() {
 #[tokio::test]
 async fn what_cannot_be_taken_in_is_said_with_its_line_and_leaves_nothing() {
     let shop = full().await;
-    let at = |name: &str| shop.folder.path().join(name);
+    let at = |name: &str| shop.beside(name);
     shop.store.export_csv(&at("out")).await.expect("a free name");
     let spoilt = async |file: &str, from: &str, to: &str| {
         let path = at("out").join(file);
@@ -126,7 +126,7 @@ async fn what_cannot_be_taken_in_is_said_with_its_line_and_leaves_nothing() {
 
 #[tokio::test]
 async fn a_folder_lets_no_picture_in_that_a_form_would_not() {
-    let at = |shop: &Shop, name: &str| shop.folder.path().join(name);
+    let at = |shop: &Shop, name: &str| shop.beside(name);
     let svg = Shop::with(&["m"]).await;
     crate::pictures::keep_raw(&svg, "left.svg", b"<svg onload='x()'/>").await;
     svg.store.export_csv(&at(&svg, "out")).await.expect("a free name");

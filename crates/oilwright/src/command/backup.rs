@@ -1,4 +1,4 @@
-//! `backup` and `restore`: the data file to a safe place and back.
+//! `backup` and `restore`: the shop to a safe place and back.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -19,7 +19,8 @@ pub(crate) struct Backup {
 
 #[derive(Debug, Args)]
 pub(crate) struct Restore {
-    /// The backup. It is looked through before anything is written to the file that --shop names, which must not be there yet.
+    /// The backup. It is looked through before anything is written to the file or database that --shop names, which must hold no
+    /// shop yet.
     backup: PathBuf,
 }
 
@@ -35,11 +36,11 @@ impl Backup {
 }
 
 impl Restore {
-    /// Makes a shop's file from a backup.
+    /// Makes a shop from a backup.
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let to = shop_file::named(shared.shop.as_deref())?;
         Store::restore(&self.backup, &to).await?;
-        say::line(&format!("Made {} from {}.", to.display(), self.backup.display()))?;
+        say::line(&format!("Made {to} from {}.", self.backup.display()))?;
         Ok(ExitCode::SUCCESS)
     }
 }

@@ -18,7 +18,7 @@ pub(crate) enum Csv {
         /// The folder to make.
         folder: PathBuf,
     },
-    /// Make the shop that --shop names from such a folder; a file that is there already is never overwritten.
+    /// Make the shop that --shop names from such a folder; one that is there already is never overwritten.
     Import {
         /// The folder.
         folder: PathBuf,
@@ -37,7 +37,7 @@ impl Csv {
             Self::Import { folder } => {
                 let to = shop_file::named(shared.shop.as_deref())?;
                 Store::import_csv(&folder, &to).await?;
-                say::line(&format!("Made {} from {}", to.display(), folder.display()))?;
+                say::line(&format!("Made {to} from {}", folder.display()))?;
             }
         }
         Ok(ExitCode::SUCCESS)

@@ -21,7 +21,8 @@ use super::Shared;
 pub(crate) struct Serve {
     #[command(flatten)]
     listen: Listen,
-    /// The folder for the nightly backups; a folder beside the data file when left out. Better one on another disk.
+    /// The folder for the nightly backups; a folder beside the data file when left out, and needed for a shop in a database. Better
+    /// one on another disk.
     #[arg(long, value_name = "FOLDER")]
     backups: Option<PathBuf>,
 }
@@ -43,7 +44,15 @@ impl Serve {
         let folder = match self.backups {
             // A folder that somebody names is not made: it may be a stick that is not in.
             Some(folder) => folder,
-            None => beside(open.store.path())?,
+            None => match open.store.address().file() {
+                Some(file) => beside(file)?,
+                None => {
+                    return Err(Failure::Use(
+                        "a shop in a database has no folder beside it for the nightly backups; name one with --backups FOLDER"
+                            .to_owned(),
+                    ));
+                }
+            },
         };
         say::line(&format!("A backup every night: {}", folder.display()))?;
         let nightly = tokio::spawn(nightly(open.store.clone(), folder));

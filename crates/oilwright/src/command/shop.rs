@@ -1,6 +1,6 @@
-//! `shop new`: the data file of a new shop.
+//! `shop new`: the data file of a new shop, or its tables in a database.
 
-use std::path::PathBuf;
+use std::ffi::OsString;
 use std::process::ExitCode;
 
 use clap::{Args, Subcommand};
@@ -16,14 +16,15 @@ use super::{Shared, hours};
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Shop {
-    /// Make a data file; one that is there already is never overwritten.
+    /// Make a data file, or the tables of a shop in a database; what is there already is never overwritten.
     New(New),
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct New {
-    /// The file to make; --shop names it too.
-    file: Option<PathBuf>,
+    /// The file to make, or the database to use, such as postgres://keeper@server/shop; --shop names it too.
+    #[arg(value_name = "FILE")]
+    shop: Option<OsString>,
     /// What the shop is called.
     #[arg(long, default_value = "Our shop")]
     name: String,
@@ -44,7 +45,7 @@ impl Shop {
 
 impl New {
     async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let file = crate::shop_file::named(self.file.as_deref().or(shared.shop.as_deref()))?;
+        let at = crate::shop_file::named(self.shop.as_deref().or(shared.shop.as_deref()))?;
         let zone = match &self.zone {
             None => TimeZone::system(),
             Some(name) => TimeZone::get(name).map_err(|_| {
@@ -55,7 +56,7 @@ impl New {
         };
         // A computer without a named zone keeps the shop's clock in UTC rather than failing.
         let zone = if zone.iana_name().is_some() { zone } else { TimeZone::UTC };
-        let at = moment::instant(shared.at.as_deref(), &zone)?;
+        let from = moment::instant(shared.at.as_deref(), &zone)?;
         let settings = Settings {
             name: self.name,
             zone,
@@ -63,13 +64,10 @@ impl New {
             hours: hours(&self.hours)?,
             conditions: Conditions::default(),
         };
-        Store::create(&file, &settings, at).await?.close().await?;
-        say::line(&format!(
-            "Made {} for \"{}\". Next: oilwright --shop {} chart import FILE",
-            file.display(),
-            settings.name,
-            file.display()
-        ))?;
+        Store::create(&at, &settings, from).await?.close().await?;
+        // A shell would take an address apart.
+        let typed = at.file().map_or_else(|| format!("\"{at}\""), |_| at.to_string());
+        say::line(&format!("Made {at} for \"{}\". Next: oilwright --shop {typed} chart import FILE", settings.name))?;
         Ok(ExitCode::SUCCESS)
     }
 }

@@ -38,7 +38,7 @@ pub(crate) fn of(row: &Row) -> Result<String> {
 
 /// The entries behind this number, a page of them, by number.
 pub(crate) async fn page(tx: &Tx, after: i64) -> Result<Vec<Row>> {
-    let sql = "SELECT e.*, f.sha256, NULL AS superseded_by FROM entry e LEFT JOIN fingerprint f ON f.entry = e.id \
+    let sql = "SELECT e.*, f.sha256, CAST(NULL AS BIGINT) AS superseded_by FROM entry e LEFT JOIN fingerprint f ON f.entry = e.id \
                WHERE e.id > $1 ORDER BY e.id LIMIT $2";
     tx.all(sql, values![after, PAGE]).await
 }
