@@ -1,28 +1,52 @@
-//! The oiling round: the points due before today's job, gathered by the stand from which they are reached, those on the stopped
-//! machine before those that are looked at while it runs. Start at [`round()`]. The shortest walk, the choice of points for a
-//! short morning and the list after use are left out here.
+//! The oiling round: the points due before today's job, in the order in which a person walks: what is wiped first, points on the
+//! stopped machine, points for which a cover is opened or a slide moved, and what is looked at while it runs. Start at [`round()`];
+//! [`within()`] chooses for a short morning.
 
 mod act;
+mod after;
+mod assumed;
+mod caution;
+mod choose;
+mod cold;
+mod compose;
 mod dose;
 mod due;
-mod gather;
+mod later;
 mod minutes;
+mod pace;
+mod phase;
+mod reach;
+pub mod route;
 mod serving;
+mod setup;
+mod share;
+mod tour;
+mod weight;
 
 pub use act::{Act, act};
+pub use after::{AfterAct, AfterAt, AfterKind, after_use};
+pub use caution::Caution;
+pub use cold::{Cold, WhyCold, cold};
 pub use dose::{DoseSaid, dose_said};
 pub use due::{Due, due, session_start};
+pub use later::Later;
+pub use pace::Pace;
+pub use phase::Phase;
 pub use serving::{Serving, serving};
-
-use std::collections::BTreeMap;
+pub use setup::{Reading, SetUp};
+pub use share::shared;
+pub use weight::Weight;
 
 use shop::chart::{Chart, FindingKind, Method, Point, State};
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::{MachineSnapshot, Mark, Moment};
+use tribology::Step;
 use tribology::quantity::Time;
 
 use crate::working::{Assumption, Reasoned};
+use assumed::Assumed;
+use tour::{Ground, Task, Wanted, counted};
 
 /// What is planned for today.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,23 +68,61 @@ pub struct Round {
     pub at: Moment,
     /// What is planned.
     pub plan: Plan,
+    /// What is wiped before any more oil is given, and from where.
+    pub wipe: Vec<WipeAt>,
     /// Where to stand, in walking order, with what is to be done there.
     pub stands: Vec<AtStand>,
+    /// The covers that are put back before the machine runs.
+    pub covers: Vec<String>,
     /// How long it takes, in whole minutes.
     pub minutes: u32,
+    /// What comes due again in the middle of the job.
+    pub later: Vec<Later>,
+    /// The time there is, in minutes; nothing when the whole round is asked for.
+    pub within: Option<u32>,
+    /// What is due and does not fit into that time, what matters most first.
+    pub left_undone: Vec<LeftUndone>,
     /// How many points sleep because only other jobs need them.
     pub asleep: usize,
 }
 
-/// What is to be done from one stand in one state of the machine.
+/// What is wiped from one stand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WipeAt {
+    /// The stand's id; nothing where the chart does not say it.
+    pub stand: Option<Id>,
+    /// What it is called.
+    pub name: String,
+    /// What is wiped.
+    pub what: Vec<String>,
+}
+
+/// A point that is due and for which there is no time.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LeftUndone {
+    /// Its id.
+    pub id: Id,
+    /// What it is called.
+    pub name: String,
+    /// Why it is due.
+    pub due: Vec<Due>,
+    /// How much it matters.
+    pub weight: u32,
+}
+
+/// What is to be done from one stand in one phase.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AtStand {
     /// The stand's id; nothing where the chart does not say it.
     pub stand: Option<Id>,
     /// What it is called.
     pub name: String,
+    /// The phase.
+    pub phase: Phase,
     /// What the machine is doing meanwhile.
     pub state: State,
+    /// What was set at an earlier stand and is needed here as it stands.
+    pub still: Vec<String>,
     /// The points, those that need the same slide or cover moved together.
     pub points: Vec<RoundPoint>,
 }
@@ -78,8 +140,12 @@ pub struct RoundPoint {
     pub act: Act,
     /// How to find it.
     pub place: Option<String>,
-    /// What must be moved to reach it.
+    /// What must hold to reach it, besides stopped or running.
     pub moves: Vec<String>,
+    /// What is done first, and not yet done for a point before it.
+    pub first: Vec<SetUp>,
+    /// What to take care of.
+    pub cautions: Vec<Caution>,
     /// The oil, from the shelf.
     pub oil: Option<Chosen>,
     /// The can that holds that oil.
@@ -153,53 +219,144 @@ impl Round {
 /// The round of a machine at a moment.
 ///
 /// A point is in it when one of its intervals says so, or when something was done about it since the round began. Points that
-/// only another job needs sleep.
+/// only another job needs sleep. The order is that of [`route::shortest`]: exact up to [`route::EXACT`] stops in a phase.
 #[must_use]
 pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &Plan) -> Reasoned<Round> {
-    let chart = &machine.chart;
-    let start = session_start(machine, moment);
-    let mut steps = Vec::new();
-    let mut assumed = Assumed::default();
-    let mut asleep = 0;
-    let mut points: Vec<(&Point, RoundPoint)> = Vec::new();
-    for point in chart.points_here() {
-        if is_unknown_hole(chart, &point.id) {
-            assumed.holes.push(point.id.clone());
-            continue;
-        }
-        let history = machine.history(&point.id);
-        let progress = Progress::since(start, &history);
-        if !due::is_awake(machine, point, plan) {
-            asleep += 1;
-            if progress == Progress::default() {
+    Asked { machine, shelf, moment, plan, minutes: None }.answer()
+}
+
+/// The round of a machine for which there are only so many minutes: the points that matter most of those that fit, with covers,
+/// slides, wiping, cans and walking counted, and what that leaves undone.
+///
+/// Chosen exactly, by branch and bound over points gathered by stand, setting and can, unless the working says that nobody has
+/// proven it: then more than 20 000 sets of groups would have had to be gone through. What was done already in this round stays in
+/// it, and its time counts.
+#[must_use]
+pub fn within(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &Plan, minutes: u32) -> Reasoned<Round> {
+    Asked { machine, shelf, moment, plan, minutes: Some(minutes) }.answer()
+}
+
+/// What a round is asked for.
+struct Asked<'a> {
+    machine: &'a MachineSnapshot,
+    shelf: &'a Shelf,
+    moment: &'a Moment,
+    plan: &'a Plan,
+    minutes: Option<u32>,
+}
+
+/// The points of a round before they are put in order.
+struct Candidates<'a> {
+    charted: Vec<&'a Point>,
+    points: Vec<RoundPoint>,
+    steps: Vec<Step>,
+    assumed: Assumed,
+    asleep: usize,
+}
+
+impl Asked<'_> {
+    fn answer(&self) -> Reasoned<Round> {
+        let Self { machine, moment, plan, .. } = *self;
+        let chart = &machine.chart;
+        let Candidates { charted, points, mut steps, assumed, asleep } = self.candidates();
+        let wanted = charted.iter().zip(&points).map(|(point, entry)| Wanted {
+            point,
+            act: entry.act,
+            can: entry.can.as_ref().or(entry.oil.as_ref()).map(|chosen| &chosen.id),
+        });
+        let (ground, tasks) = tour::lay_out(chart, &wanted.collect::<Vec<_>>());
+        let pace = Pace::of(machine);
+        let all: Vec<usize> = (0..tasks.len()).collect();
+        let (chosen, left_undone, choice) = match self.minutes {
+            None => (all, Vec::new(), None),
+            Some(minutes) => {
+                let budget = minutes::budget(minutes, pace.as_ref());
+                let (chosen, left, is_proven) = self.chosen(&charted, &points, &ground, &tasks, budget, &mut steps);
+                (chosen, left, Some(Assumption::Chosen { is_proven }))
+            }
+        };
+        let tour = ground.tour(&tasks, &chosen);
+        let stands = compose::stands(chart, &ground, &tasks, &tour, &points);
+        let open: Vec<usize> = chosen.iter().copied().filter(|task| !points[*task].is_done()).collect();
+        let open = ground.tour(&tasks, &open);
+        let minutes = minutes::minutes(&open.seconds, pace.as_ref());
+        steps.extend(minutes.steps);
+        let ids: Vec<Id> = chosen.iter().map(|task| tasks[*task].id.clone()).collect();
+        let round = Round {
+            machine: machine.id.clone(),
+            name: chart.machine.name.clone(),
+            at: moment.clone(),
+            plan: plan.clone(),
+            wipe: compose::wipes(chart, &ground, &open),
+            covers: compose::open_covers(&stands),
+            stands,
+            minutes: minutes.whole,
+            later: later::later(machine, moment, plan, minutes.whole, &ids),
+            within: self.minutes,
+            left_undone,
+            asleep,
+        };
+        let mut reasoned = Reasoned::new(round);
+        reasoned.answer.steps = steps;
+        reasoned.assumed = assumed.told(machine, plan, &ground.setups, pace);
+        reasoned.assumed.push(Assumption::Order { is_proven: tour.is_proven });
+        reasoned.assumed.extend(choice);
+        reasoned
+    }
+
+    /// The points that are due or were done in this round, in the order of their ids.
+    fn candidates(&self) -> Candidates<'_> {
+        let Self { machine, shelf, moment, plan, .. } = *self;
+        let chart = &machine.chart;
+        let start = session_start(machine, moment);
+        let mut found = Candidates {
+            charted: Vec::new(),
+            points: Vec::new(),
+            steps: Vec::new(),
+            assumed: Assumed::default(),
+            asleep: 0,
+        };
+        let mut here: Vec<&Point> = chart.points_here().collect();
+        here.sort_by_key(|point| counted(&point.id));
+        for point in here {
+            if is_unknown_hole(chart, &point.id) {
+                found.assumed.holes.push(point.id.clone());
                 continue;
             }
-        }
-        let what = act(point);
-        let mut reasons = due(machine, point, what, moment, plan);
-        steps.append(&mut reasons.steps);
-        if point.every.is_empty() {
-            assumed.no_interval.push(point.id.clone());
-        }
-        if reasons.due.is_empty() && progress == Progress::default() {
-            continue;
-        }
-        let serving = serving(chart, point, shelf);
-        assumed.serves(point, what, &serving);
-        let Serving { oil, can, dose, .. } = serving;
-        steps.extend(dose.step);
-        if point.stand.is_none() {
-            assumed.no_stand.push(point.id.clone());
-        }
-        points.push((
-            point,
-            RoundPoint {
+            let history = machine.history(&point.id);
+            let progress = Progress::since(start, &history);
+            if !due::is_awake(machine, point, plan) {
+                found.asleep += 1;
+                if progress == Progress::default() {
+                    continue;
+                }
+            }
+            let what = act(point);
+            let mut reasons = due(machine, point, what, moment, plan);
+            found.steps.append(&mut reasons.steps);
+            if point.every.is_empty() {
+                found.assumed.no_interval.push(point.id.clone());
+            }
+            if reasons.due.is_empty() && progress == Progress::default() {
+                continue;
+            }
+            let serving = serving(chart, point, shelf);
+            found.assumed.serves(point, what, &serving);
+            let Serving { oil, can, dose, .. } = serving;
+            found.steps.extend(dose.step);
+            if point.stand.is_none() {
+                found.assumed.no_stand.push(point.id.clone());
+            }
+            found.charted.push(point);
+            found.points.push(RoundPoint {
                 id: point.id.clone(),
                 name: point.name.clone(),
                 method: point.method,
                 act: what,
                 place: point.place.clone(),
                 moves: point.moves.clone(),
+                first: Vec::new(),
+                cautions: caution::cautions(machine, point, what, moment),
                 oil,
                 can,
                 dose: dose.said,
@@ -207,25 +364,40 @@ pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &P
                 baseline: point.baseline.clone(),
                 due: reasons.due,
                 progress,
-            },
-        ));
+            });
+        }
+        found
     }
-    let stands = gather::by_stand(chart, points);
-    let minutes = minutes::minutes(&stands);
-    steps.push(minutes.step);
-    let round = Round {
-        machine: machine.id.clone(),
-        name: chart.machine.name.clone(),
-        at: moment.clone(),
-        plan: plan.clone(),
-        stands,
-        minutes: minutes.whole,
-        asleep,
-    };
-    let mut reasoned = Reasoned::new(round);
-    reasoned.answer.steps = steps;
-    reasoned.assumed = assumed.told(machine, plan);
-    reasoned
+
+    /// The tasks that are chosen for the time there is, what that leaves undone, and whether nothing better is possible.
+    fn chosen(
+        &self,
+        charted: &[&Point],
+        points: &[RoundPoint],
+        ground: &Ground,
+        tasks: &[Task],
+        budget: u32,
+        steps: &mut Vec<Step>,
+    ) -> (Vec<usize>, Vec<LeftUndone>, bool) {
+        let weigh = |(point, entry): (&&Point, &RoundPoint)| {
+            weight::weight(self.machine, point, entry.act, &entry.due, self.moment, self.plan)
+        };
+        let weights: Vec<Weight> = charted.iter().zip(points).map(weigh).collect();
+        let totals: Vec<u32> = weights.iter().map(|weight| weight.total).collect();
+        let (done, open): (Vec<usize>, Vec<usize>) = (0..tasks.len()).partition(|task| points[*task].is_done());
+        let chosen = choose::choose(ground, tasks, &totals, &done, &open, budget);
+        let mut left: Vec<usize> = open.into_iter().filter(|task| !chosen.tasks.contains(task)).collect();
+        left.sort_by_key(|task| (std::cmp::Reverse(totals[*task]), *task));
+        let left_undone = left.iter().map(|task| LeftUndone {
+            id: points[*task].id.clone(),
+            name: points[*task].name.clone(),
+            due: points[*task].due.clone(),
+            weight: totals[*task],
+        });
+        let left_undone = left_undone.collect();
+        steps.extend(weights.into_iter().map(|weight| weight.step));
+        (chosen.tasks, left_undone, chosen.is_proven)
+    }
 }
 
 /// Whether nobody knows what a point feeds: an open finding calls it a hole of unknown purpose. Nothing is put into such a hole by
@@ -253,50 +425,5 @@ impl Progress {
             sign_missing: fresh(&history.sign_missing),
             not_reached: history.not_reached.clone().filter(|(mark, _)| mark.happened >= start),
         }
-    }
-}
-
-/// What was assumed, gathered while the points are gone through.
-#[derive(Default)]
-struct Assumed {
-    oils: BTreeMap<(String, Option<String>), Vec<Id>>,
-    no_oil: Vec<Id>,
-    no_stand: Vec<Id>,
-    no_interval: Vec<Id>,
-    holes: Vec<Id>,
-    drops: bool,
-}
-
-impl Assumed {
-    /// Notes what a point's oil and dose rest on.
-    fn serves(&mut self, point: &Point, what: Act, serving: &Serving) {
-        self.drops |= serving.dose.counted_in_drops;
-        match &serving.asked {
-            Some(asked) => {
-                let oil = serving.oil.as_ref().map(|oil| oil.name.clone());
-                self.oils.entry((asked.clone(), oil)).or_default().push(point.id.clone());
-            }
-            None if what != Act::Look => self.no_oil.push(point.id.clone()),
-            None => {}
-        }
-    }
-
-    fn told(self, machine: &MachineSnapshot, plan: &Plan) -> Vec<Assumption> {
-        let mut told = vec![Assumption::HoursPlanned(plan.hours)];
-        let open = machine.chart.options.iter().filter(|option| option.here.is_none());
-        told.extend(open.map(|option| Assumption::OptionNotSettled(option.id.clone())));
-        told.extend(self.oils.into_iter().map(|((asked, oil), points)| Assumption::OilByChart { asked, oil, points }));
-        let lists = [
-            (self.no_oil, Assumption::OilNotCharted as fn(Vec<Id>) -> Assumption),
-            (self.no_stand, Assumption::StandNotCharted),
-            (self.no_interval, Assumption::NoInterval),
-            (self.holes, Assumption::UnknownHole),
-        ];
-        told.extend(lists.into_iter().filter(|(ids, _)| !ids.is_empty()).map(|(ids, of)| of(ids)));
-        if self.drops {
-            told.push(Assumption::DropSize);
-        }
-        told.push(Assumption::MinutesByRuleOfThumb);
-        told
     }
 }

@@ -1,21 +1,27 @@
 //! The one place that turns answers into sentences.
 
+mod after;
 mod assumption;
+mod cold;
 mod due;
 mod entry;
 mod found;
 mod no_answer;
 mod old_remedy;
 mod round;
+mod short;
 mod step;
 
+pub use after::{after_at, after_use};
 pub use assumption::assumption;
+pub use cold::{cold, cold_remedy};
 pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use found::{found, lines};
 pub use no_answer::no_answer;
 pub use old_remedy::old_remedy;
-pub use round::{caution, moved, short_interval, summary};
+pub use round::{caution, caution_at, covers_back, first, later, short_interval, summary, wipe};
+pub use short::{left_undone, within};
 pub use step::{source, step, warning};
 
 use shop::id::Id;

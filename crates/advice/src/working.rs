@@ -5,6 +5,8 @@ use shop::id::Id;
 use tribology::quantity::Time;
 use tribology::{Answer, Step, Warning};
 
+use crate::round::{Pace, SetUp};
+
 /// An answer of the reasoning: the value, its sums, and what was assumed.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reasoned<T> {
@@ -21,6 +23,24 @@ pub enum Assumption {
     HoursPlanned(Time),
     /// The time that the round takes, from rule-of-thumb times for each act.
     MinutesByRuleOfThumb,
+    /// That time, by the shop's own pace.
+    OwnPace(Pace),
+    /// What gives up in the cold, by rough limits.
+    ColdByRuleOfThumb,
+    /// Nobody says how thick the oil of these points is, so that it is taken for a grade 68.
+    BodyUnknown(Vec<Id>),
+    /// How the words about setting the machine were read.
+    SetupsRead(Vec<SetUp>),
+    /// How the order was found.
+    Order {
+        /// Whether no order is shorter.
+        is_proven: bool,
+    },
+    /// How the points for a short time were chosen.
+    Chosen {
+        /// Whether no choice matters more.
+        is_proven: bool,
+    },
     /// The oil is the nearest on the shelf to what the chart states; whether it suits is not judged by the round.
     OilByChart {
         /// What the chart states.

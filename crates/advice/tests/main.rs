@@ -5,6 +5,8 @@ mod bench;
 mod dose;
 mod due;
 mod laws;
+mod minutes;
 mod old_name;
 mod order;
+mod route;
 mod words;

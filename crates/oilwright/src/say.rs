@@ -4,10 +4,11 @@
 mod calculated;
 mod faults;
 mod round;
+mod round_rows;
 
 pub(crate) use calculated::{calculated, calculated_json};
 pub(crate) use faults::{Checked, check};
-pub(crate) use round::{How, rounds};
+pub(crate) use round::{Answered, How, answers, rounds};
 
 use std::io::{self, Write as _};
 

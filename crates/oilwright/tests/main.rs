@@ -6,6 +6,7 @@ mod database;
 mod demo;
 mod files;
 mod keeping;
+mod round;
 mod run;
 #[path = "../../store/tests/server.rs"]
 mod server;

@@ -8,5 +8,5 @@ mod speed;
 
 pub use dose::{DROP, Dose, DoseAmount};
 pub use interval::{Clock, Interval, IntervalFault};
-pub use run::{LONGEST_RUN, RunFault, read_run};
+pub use run::{LONGEST_ROUND, LONGEST_RUN, RunFault, read_minutes, read_run};
 pub use speed::Speed;

@@ -11,7 +11,7 @@ mod value;
 pub use key::{Element, Key, Need, Sort, Takes};
 pub use links::Made;
 pub use log::Log;
-pub use says::{says_dose, says_interval, says_number, says_quantity, says_run, says_speed};
+pub use says::{says_dose, says_interval, says_minutes, says_number, says_quantity, says_run, says_speed};
 pub use table::Table;
 
 use crate::fault::{Fault, Severity};

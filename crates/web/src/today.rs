@@ -63,9 +63,11 @@ pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Query(asked): Que
     let reasoned = view.round(&choice.plan());
     let round = reasoned.value();
     let mut groups = Vec::new();
+    let anchors = stand_card::anchors(&round.stands);
     for (state, heading) in [(chart::State::Stopped, None), (chart::State::Running, Some("Then start it slowly"))] {
-        let stands = round.stands.iter().filter(|at| at.state == state);
-        let stands = stands.map(|at| stand_card::card(at, &view, &choice)).collect::<Result<Vec<_>, _>>()?;
+        let stands = round.stands.iter().zip(&anchors).filter(|(at, _)| at.state == state);
+        let stands = stands.map(|(at, anchor)| stand_card::card(at, anchor, &view, &choice));
+        let stands = stands.collect::<Result<Vec<_>, _>>()?;
         if !stands.is_empty() {
             groups.push(Group { heading, caution: caution(state), stands });
         }

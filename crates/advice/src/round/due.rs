@@ -77,8 +77,12 @@ pub fn session_start(machine: &MachineSnapshot, moment: &Moment) -> Timestamp {
 
 /// Whether today's job needs a point at all.
 pub(super) fn is_awake(machine: &MachineSnapshot, point: &Point, plan: &Plan) -> bool {
-    let jobs = jobs_of(machine, point);
-    jobs.is_empty() || plan.job.as_ref().is_some_and(|job| jobs.contains(&job))
+    jobs_of(machine, point).is_empty() || is_of_job(machine, point, plan)
+}
+
+/// Whether it is today's job that wakes a point.
+pub(super) fn is_of_job(machine: &MachineSnapshot, point: &Point, plan: &Plan) -> bool {
+    plan.job.as_ref().is_some_and(|job| jobs_of(machine, point).contains(&job))
 }
 
 /// Why a point is due at a moment. Empty when nothing says so, and for a point without an interval.
@@ -131,6 +135,15 @@ pub fn due(machine: &MachineSnapshot, point: &Point, act: Act, moment: &Moment, 
         }
     }
     reasons
+}
+
+/// The shortest of a point's intervals that count running hours.
+pub(super) fn shortest_hours(machine: &MachineSnapshot, point: &Point) -> Option<Time> {
+    let hours = point.every.iter().chain(meanwhile(machine, &point.id)).filter_map(|interval| match interval.clock {
+        Clock::Running(every) => Some(every),
+        Clock::Uses(_) | Clock::Days(_) | Clock::Months(_) => None,
+    });
+    hours.min_by(|a, b| a.si().total_cmp(&b.si()))
 }
 
 /// The intervals that open findings about a point set meanwhile.

@@ -1,62 +1,43 @@
-//! How long the round takes, by rule-of-thumb times for each act.
+//! How long a round takes, by what its order costs and by the shop's own pace where the log tells one.
 
 use tribology::{Standing, Step, Symbol};
 
-use super::AtStand;
-use super::act::Act;
-
-/// Seconds for an act: our own guess at common practice, no source; the shop's history will better it.
-const GIVE: f64 = 20.0;
-const TOP_UP: f64 = 60.0;
-const LOOK: f64 = 10.0;
-/// Seconds to walk to a stand and set the can down.
-const STAND: f64 = 15.0;
-/// Seconds to move a slide or take a cover off.
-const MOVE: f64 = 45.0;
+use super::pace::Pace;
+use super::tour::Seconds;
 
 pub(super) struct Minutes {
     pub(super) whole: u32,
-    pub(super) step: Step,
+    pub(super) steps: Vec<Step>,
 }
 
-/// The time for all that is not yet done.
-pub(super) fn minutes(stands: &[AtStand]) -> Minutes {
-    let mut acts = 0.0;
-    let mut stops = 0.0;
-    let mut moves = 0.0;
-    for at in stands {
-        let left: Vec<_> = at.points.iter().filter(|point| !point.is_done()).collect();
-        if left.is_empty() {
-            continue;
-        }
-        stops += STAND;
-        let mut seen: Vec<&String> = Vec::new();
-        for point in left {
-            acts += match point.act {
-                Act::Give => GIVE,
-                Act::TopUp => TOP_UP,
-                Act::Look => LOOK,
-            };
-            for one in &point.moves {
-                if !seen.contains(&one) {
-                    seen.push(one);
-                    moves += MOVE;
-                }
-            }
-        }
-    }
-    let total: f64 = acts + stops + moves;
-    let step = Step {
-        name: "Time for the round",
-        formula: "acts + stands + moves",
+/// The time for what is not yet done.
+pub(super) fn minutes(seconds: &Seconds, pace: Option<&Pace>) -> Minutes {
+    let symbol = |symbol, seconds: u32| Symbol { symbol, si: f64::from(seconds), unit: "s" };
+    let total = seconds.total();
+    let mut steps = vec![Step {
+        name: "Time for the round, by rule of thumb",
+        formula: "acts + walk + cans + setting + wiping",
         symbols: vec![
-            Symbol { symbol: "acts", si: acts, unit: "s" },
-            Symbol { symbol: "stands", si: stops, unit: "s" },
-            Symbol { symbol: "moves", si: moves, unit: "s" },
+            symbol("acts", seconds.acts),
+            symbol("walk", seconds.walk),
+            symbol("cans", seconds.cans),
+            symbol("setting", seconds.sets),
+            symbol("wiping", seconds.wipes),
         ],
-        result: Symbol { symbol: "time", si: total, unit: "s" },
+        result: symbol("time", total),
         source: "common-practice",
         standing: Standing::CommonPractice,
-    };
-    Minutes { whole: (total / 60.0).ceil() as u32, step }
+    }];
+    let time = pace.map_or(f64::from(total), |pace| pace.scaled(total));
+    if let Some(pace) = pace {
+        steps.push(pace.step());
+    }
+    Minutes { whole: (time / 60.0).ceil() as u32, steps }
+}
+
+/// Seconds by the rule of thumb that fit into so many minutes at the shop's own pace.
+pub(super) fn budget(minutes: u32, pace: Option<&Pace>) -> u32 {
+    let seconds = u64::from(minutes) * 60;
+    let scaled = pace.map_or(seconds, |pace| seconds * u64::from(pace.expected) / u64::from(pace.taken.max(1)));
+    u32::try_from(scaled).unwrap_or(u32::MAX)
 }

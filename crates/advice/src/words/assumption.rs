@@ -11,9 +11,49 @@ pub fn assumption(assumption: &Assumption) -> String {
     match assumption {
         Assumption::HoursPlanned(time) => format!("the machine will run {} today", hours(*time)),
         Assumption::MinutesByRuleOfThumb => {
-            "20 seconds to oil a point, 60 to look at a level and top it up, 10 to look for a sign, 45 to move a slide or a cover, \
-             15 to walk to a stand (common practice, no source)"
+            "20 seconds to oil a point, 60 to read a level and top it up, 10 to look for a sign, 20 to wipe a way, 45 to take a \
+             cover off and put it back, 30 to move a slide, 15 for a plug or the lock of the switch, 5 to change the can, 10 to \
+             come to rest at a stand, and a metre of walking a second (common practice, no source)"
                 .to_owned()
+        }
+        Assumption::OwnPace(pace) => format!(
+            "the shop's own pace: {} points of its last round took {} where the rule of thumb gives {}",
+            pace.points,
+            minutes(pace.taken),
+            minutes(pace.expected)
+        ),
+        Assumption::ColdByRuleOfThumb => {
+            "wicks, felts, drips, bottles, rings, hand pumps, meter units and strainers give up below about 10 °C (50 °F) with an oil \
+             of grade 68 (common practice, no source), 5 °C (9 °F) warmer or colder for each grade thicker or thinner (own \
+             calculation)"
+                .to_owned()
+        }
+        Assumption::BodyUnknown(points) => format!(
+            "for {} {} nobody says how thick the oil is; it was taken for a grade 68",
+            points_word(points.len()),
+            list(points)
+        ),
+        Assumption::SetupsRead(setups) => {
+            let read: Vec<String> =
+                setups.iter().map(|setup| format!("\"{}\" is {}", setup.text, setup.reading)).collect();
+            format!("what the chart says about setting the machine was read so: {}", read.join("; "))
+        }
+        Assumption::Order { is_proven: true } => {
+            "the order is the shortest walk round the machine with each stand visited once in each phase, covers opened once and \
+             slides moved once; proven by going through all orders. The machine is taken to fill the middle, out to six tenths of \
+             the way to the nearest stand"
+                .to_owned()
+        }
+        Assumption::Order { is_proven: false } => {
+            "the order is a good one, and nobody has proven that none is shorter: there are too many stands, or a slide has to be \
+             moved more than once"
+                .to_owned()
+        }
+        Assumption::Chosen { is_proven: true } => {
+            "no other choice of points that fits into the time matters more".to_owned()
+        }
+        Assumption::Chosen { is_proven: false } => {
+            "the choice of points is a good one, and nobody has proven that none is better".to_owned()
         }
         Assumption::OilByChart { asked, oil: Some(oil), points } => format!(
             "for {} {}: the chart states \"{asked}\", and \"{oil}\" is the nearest of that sort on the shelf; the round does not \
@@ -51,6 +91,11 @@ pub fn assumption(assumption: &Assumption) -> String {
         }
         Assumption::DropSize => "30 drops make 1 mL, falling in air (common practice, no source)".to_owned(),
     }
+}
+
+/// `4.5 minutes`.
+fn minutes(seconds: u32) -> String {
+    format!("{:.1} minutes", f64::from(seconds) / 60.0)
 }
 
 fn points_word(count: usize) -> &'static str {

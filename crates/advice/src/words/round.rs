@@ -1,10 +1,13 @@
 //! The round in sentences: how much there is to do, the state of the machine, the usual cautions.
 
+use std::collections::BTreeSet;
+
 use shop::amount::Interval;
 use shop::chart::State;
 
-use crate::round::{AtStand, Round};
+use crate::round::{Caution, Later, Round, RoundPoint, WipeAt};
 
+use super::due::hours;
 use super::{count, join};
 
 /// `11 points at 3 places, about 5 minutes. Two cans: the short can, the long spout.`
@@ -14,7 +17,8 @@ pub fn summary(round: &Round) -> String {
     if left == 0 {
         return "Nothing is left to oil before this job.".to_owned();
     }
-    let places = round.stands.iter().filter(|at| at.points.iter().any(|point| !point.is_done())).count();
+    let open = round.stands.iter().filter(|at| at.points.iter().any(|point| !point.is_done()));
+    let places: BTreeSet<_> = open.map(|at| &at.stand).collect();
     let cans: Vec<&str> = round.cans().iter().map(|can| can.name.as_str()).collect();
     let with = match cans.as_slice() {
         [] => String::new(),
@@ -24,7 +28,7 @@ pub fn summary(round: &Round) -> String {
     format!(
         "{} at {}, about {}.{with}",
         count(left, "point"),
-        count(places, "place"),
+        count(places.len(), "place"),
         count(round.minutes as usize, "minute")
     )
 }
@@ -42,16 +46,49 @@ pub fn caution(state: State) -> &'static str {
     }
 }
 
-/// What must be moved for every point at a stand: the moves that all of them need.
+/// What to take care of at a point, as a sentence.
 #[must_use]
-pub fn moved(at: &AtStand) -> Option<String> {
-    let first = &at.points.first()?.moves;
-    let common: Vec<&str> = first
-        .iter()
-        .filter(|one| at.points.iter().all(|point| point.moves.contains(one)))
-        .map(String::as_str)
-        .collect();
-    (!common.is_empty()).then(|| join(&common))
+pub fn caution_at(caution: Caution) -> &'static str {
+    match caution {
+        Caution::CanIntoRunning => {
+            "Never put the can into a running machine: stop it for this point, whatever the chart says."
+        }
+        Caution::TurnedByHand => {
+            "Turn it by hand with the switch locked off; fingers clear of teeth, belts and spokes."
+        }
+        Caution::HotOil => "It ran not long ago: the oil may be hot, and the level stands wrong until it has settled.",
+        Caution::HighUp => "High up: shaft stopped, ladder footed, or the long spout from the floor.",
+        Caution::Gun => "Hands and eyes away from the mouth of the gun: grease can go through the skin.",
+    }
+}
+
+/// What is done before a point, behind one another: `ram wound fully back and rear cover off`.
+#[must_use]
+pub fn first(point: &RoundPoint) -> Option<String> {
+    let first: Vec<&str> = point.first.iter().map(|setup| setup.text.as_str()).collect();
+    (!first.is_empty()).then(|| join(&first))
+}
+
+/// What is wiped from a stand: `ram way left and ram way right`.
+#[must_use]
+pub fn wipe(at: &WipeAt) -> String {
+    let what: Vec<&str> = at.what.iter().map(String::as_str).collect();
+    join(&what)
+}
+
+/// The covers to put back before the start, as a sentence.
+#[must_use]
+pub fn covers_back(round: &Round) -> Option<String> {
+    let covers: Vec<&str> = round.covers.iter().map(String::as_str).collect();
+    (!covers.is_empty()).then(|| format!("Put back before it runs: {}.", join(&covers)))
+}
+
+/// A stop in the middle of the job: `after 4 h of running, about 13:10: 3 Ram way and 7 Pivot`.
+#[must_use]
+pub fn later(later: &Later) -> String {
+    let points: Vec<String> = later.points.iter().map(|(id, name)| format!("{id} {name}")).collect();
+    let points: Vec<&str> = points.iter().map(String::as_str).collect();
+    format!("after {} of running, about {}: {}", hours(later.after), later.clock.strftime("%-H:%M"), join(&points))
 }
 
 /// Intervals behind one another: `1 use or 4 h, whichever comes first`.

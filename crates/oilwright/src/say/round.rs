@@ -1,51 +1,20 @@
-//! The round as a person reads it at the machine, and as a program reads it.
+//! The round as a person reads it at the machine.
 
-use advice::round::{Act, AtStand, Round, RoundPoint};
+use advice::round::{Act, AfterAct, AtStand, Cold, Phase, Round, RoundPoint};
 use advice::words;
 use advice::working::Reasoned;
-use serde::Serialize;
-use shop::chart::State;
 use tribology::quantity::Units;
 
+use super::round_rows;
 use crate::failure::Failure;
 
-#[derive(Serialize)]
-struct RoundRow {
-    machine: String,
-    name: String,
-    at: String,
-    job: Option<String>,
-    hours: f64,
-    stands: Vec<StandRow>,
-    minutes: u32,
-    done: Vec<String>,
-    asleep: usize,
-    assumed: Vec<String>,
-    working: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct StandRow {
-    stand: Option<String>,
-    name: String,
-    machine_is: String,
-    points: Vec<PointRow>,
-}
-
-#[derive(Serialize)]
-struct PointRow {
-    id: String,
-    name: String,
-    how: String,
-    oil: Option<String>,
-    can: Option<String>,
-    dose: Option<String>,
-    #[serde(rename = "where")]
-    place: Option<String>,
-    setup: Vec<String>,
-    sign: Option<String>,
-    due_because: String,
-    not_reached: Option<String>,
+/// The round of one machine, and what else was asked about it.
+pub(crate) struct Answered {
+    pub(crate) round: Reasoned<Round>,
+    /// What is done after the work.
+    pub(crate) after: Option<Vec<AfterAct>>,
+    /// What will not deliver in the cold.
+    pub(crate) cold: Option<Reasoned<Vec<Cold>>>,
 }
 
 /// How an answer is printed.
@@ -56,71 +25,153 @@ pub(crate) struct How {
     pub(crate) units: Units,
 }
 
-/// Prints rounds: one machine gives one object, several give a list under `rounds`.
+/// Prints rounds of which nothing else was asked.
 pub(crate) fn rounds(rounds: &[Reasoned<Round>], how: How) -> Result<(), Failure> {
+    let answered = rounds.iter().map(|round| Answered { round: round.clone(), after: None, cold: None });
+    answers(&answered.collect::<Vec<_>>(), how)
+}
+
+/// Prints answers: one machine gives one object, several give a list under `rounds`.
+pub(crate) fn answers(answers: &[Answered], how: How) -> Result<(), Failure> {
     if how.json {
-        let rows: Vec<RoundRow> = rounds.iter().map(|round| row(round, how.units)).collect();
+        let rows: Vec<_> = answers.iter().map(|answered| round_rows::row(answered, how.units)).collect();
         return match rows.as_slice() {
             [only] => super::json(only),
             several => super::json(&serde_json::json!({ "rounds": several })),
         };
     }
-    if rounds.is_empty() {
+    if answers.is_empty() {
         super::line("No machine yet. Take a chart in with: oilwright chart import FILE")?;
     }
-    for (number, round) in rounds.iter().enumerate() {
+    for (number, answered) in answers.iter().enumerate() {
         if number > 0 {
             super::line("")?;
         }
-        printed(round, how)?;
+        let reasoned = &answered.round;
+        let round = reasoned.value();
+        let job = round.plan.job.as_ref().map(|job| format!(", {job}")).unwrap_or_default();
+        let clock = round.at.clock().strftime("%A %-d %B %Y, %H:%M");
+        super::line(&format!("{}{job}  ·  {clock}", round.name))?;
+        match &answered.after {
+            Some(after) => after_use(after)?,
+            None => printed(round)?,
+        }
+        if let Some(cold) = &answered.cold {
+            cold_ways(cold, how)?;
+        }
+        if how.working {
+            worked_out(reasoned, how.units)?;
+        }
     }
     Ok(())
 }
 
-fn printed(reasoned: &Reasoned<Round>, how: How) -> Result<(), Failure> {
-    let round = reasoned.value();
-    let job = round.plan.job.as_ref().map(|job| format!(", {job}")).unwrap_or_default();
-    let clock = round.at.clock().strftime("%A %-d %B %Y, %H:%M");
-    super::line(&format!("{}{job}  ·  {clock}", round.name))?;
+fn printed(round: &Round) -> Result<(), Failure> {
     super::line(&words::summary(round))?;
-    let mut state = None;
+    if let Some(within) = words::within(round) {
+        super::line(&within)?;
+    }
+    if round.left() > 0 && !round.wipe.is_empty() {
+        super::line("")?;
+        super::line("FIRST WIPE. Chips under fresh oil lap the ways.")?;
+        for at in &round.wipe {
+            super::line(&format!("  {}: {}", at.name, words::wipe(at)))?;
+        }
+    }
+    let mut phase = None;
     for at in &round.stands {
         let left: Vec<&RoundPoint> = at.points.iter().filter(|point| !point.is_done()).collect();
         if left.is_empty() {
             continue;
         }
-        if state != Some(at.state) {
-            state = Some(at.state);
+        if phase != Some(at.phase) {
             super::line("")?;
-            let heading = match at.state {
-                State::Stopped => "BEFORE YOU START",
-                State::Running => "THEN START IT SLOWLY AND LOOK",
-            };
-            super::line(&format!("{heading}. {}", words::caution(at.state)))?;
+            super::line(&heading(round, at, phase))?;
+            phase = Some(at.phase);
         }
         stand(at, &left)?;
+    }
+    if !round.later.is_empty() {
+        super::line("")?;
+        super::line("IN THE MIDDLE OF THE JOB. Stop it for these.")?;
+        for later in &round.later {
+            super::line(&format!("  {}", words::later(later)))?;
+        }
+    }
+    if !round.left_undone.is_empty() {
+        super::line("")?;
+        super::line("LEFT UNDONE, what matters most first.")?;
+        for left in &round.left_undone {
+            super::line(&format!("  {}", words::left_undone(left)))?;
+        }
     }
     if round.asleep > 0 {
         super::line("")?;
         super::line(&format!("Asleep: {} that only other jobs need.", words::count(round.asleep, "point")))?;
     }
-    if how.working {
-        worked_out(reasoned, how.units)?;
-    }
     Ok(())
+}
+
+/// The heading of a phase, with the caution before the first act that it concerns.
+fn heading(round: &Round, at: &AtStand, before: Option<Phase>) -> String {
+    let caution = words::caution(at.state);
+    match (at.phase, before) {
+        (Phase::Wipe | Phase::Stopped, _) => format!("BEFORE YOU START. {caution}"),
+        (Phase::Set, Some(_)) => "NOW SET THE MACHINE, each cover and slide once.".to_owned(),
+        (Phase::Set, None) => format!("BEFORE YOU START, setting the machine. {caution}"),
+        (Phase::Running, _) => {
+            let back = words::covers_back(round).map(|back| format!("{back} ")).unwrap_or_default();
+            format!("THEN START IT SLOWLY AND LOOK. {back}{caution}")
+        }
+    }
 }
 
 fn stand(at: &AtStand, left: &[&RoundPoint]) -> Result<(), Failure> {
     super::line("")?;
     super::line(&format!("{}  ·  {}", at.name, words::count(left.len(), "point")))?;
-    let mut moves: &[String] = &[];
+    if !at.still.is_empty() {
+        let still: Vec<&str> = at.still.iter().map(String::as_str).collect();
+        super::line(&format!("  Still: {}", words::join(&still)))?;
+    }
     for point in left {
-        if point.moves != moves {
-            moves = &point.moves;
-            let first: Vec<&str> = moves.iter().map(String::as_str).collect();
-            super::line(&format!("  First: {}", words::join(&first)))?;
+        if let Some(first) = words::first(point) {
+            super::line(&format!("  First: {first}"))?;
+        }
+        for caution in &point.cautions {
+            super::line(&format!("  Care: {}", words::caution_at(*caution)))?;
         }
         self::point(point)?;
+    }
+    Ok(())
+}
+
+/// What is done after the work.
+fn after_use(acts: &[AfterAct]) -> Result<(), Failure> {
+    super::line("AFTER THE WORK. Machine stopped, switched off and held off.")?;
+    for act in acts {
+        super::line("")?;
+        super::line(words::after_use(act))?;
+        for at in &act.to {
+            super::line(&format!("  {}", words::after_at(act, at)))?;
+        }
+    }
+    Ok(())
+}
+
+/// What will not deliver in the cold, with what to do.
+fn cold_ways(reasoned: &Reasoned<Vec<Cold>>, how: How) -> Result<(), Failure> {
+    super::line("")?;
+    if reasoned.value().is_empty() {
+        super::line("At this temperature every way of oiling delivers, by rough limits.")?;
+    } else {
+        super::line("TOO COLD FOR THESE, by rough limits.")?;
+    }
+    for cold in reasoned.value() {
+        super::line(&format!("  {}", words::cold(cold, how.units)))?;
+        super::line(&format!("        {}", words::cold_remedy(cold)))?;
+    }
+    if how.working {
+        worked_out(reasoned, how.units)?;
     }
     Ok(())
 }
@@ -145,7 +196,7 @@ fn point(point: &RoundPoint) -> Result<(), Failure> {
     Ok(())
 }
 
-fn worked_out(reasoned: &Reasoned<Round>, units: Units) -> Result<(), Failure> {
+fn worked_out<T>(reasoned: &Reasoned<T>, units: Units) -> Result<(), Failure> {
     super::line("")?;
     super::line("How this was worked out")?;
     for step in reasoned.steps() {
@@ -156,48 +207,4 @@ fn worked_out(reasoned: &Reasoned<Round>, units: Units) -> Result<(), Failure> {
         super::line(&format!("  {}", words::assumption(assumption)))?;
     }
     Ok(())
-}
-
-fn row(reasoned: &Reasoned<Round>, units: Units) -> RoundRow {
-    let round = reasoned.value();
-    let points = round.stands.iter().flat_map(|at| &at.points);
-    RoundRow {
-        machine: round.machine.to_string(),
-        name: round.name.clone(),
-        at: round.at.clock().strftime("%Y-%m-%dT%H:%M:%S%:z").to_string(),
-        job: round.plan.job.as_ref().map(ToString::to_string),
-        hours: round.plan.hours.hours(),
-        stands: round.stands.iter().filter_map(stand_row).collect(),
-        minutes: round.minutes,
-        done: points.filter(|point| point.is_done()).map(|point| point.id.to_string()).collect(),
-        asleep: round.asleep,
-        assumed: reasoned.assumed.iter().map(words::assumption).collect(),
-        working: reasoned.steps().iter().map(|step| words::step(step, units)).collect(),
-    }
-}
-
-fn stand_row(at: &AtStand) -> Option<StandRow> {
-    let points: Vec<PointRow> = at.points.iter().filter(|point| !point.is_done()).map(point_row).collect();
-    (!points.is_empty()).then(|| StandRow {
-        stand: at.stand.as_ref().map(ToString::to_string),
-        name: at.name.clone(),
-        machine_is: at.state.to_string(),
-        points,
-    })
-}
-
-fn point_row(point: &RoundPoint) -> PointRow {
-    PointRow {
-        id: point.id.to_string(),
-        name: point.name.clone(),
-        how: point.method.to_string(),
-        oil: point.oil.as_ref().map(|oil| oil.id.to_string()),
-        can: point.can.as_ref().map(|can| can.id.to_string()),
-        dose: point.dose.clone(),
-        place: point.place.clone(),
-        setup: point.moves.clone(),
-        sign: point.sign.clone(),
-        due_because: words::due_because(&point.due),
-        not_reached: point.progress.not_reached.as_ref().map(|(_, reason)| reason.clone()),
-    }
 }

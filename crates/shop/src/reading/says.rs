@@ -2,7 +2,7 @@
 
 use tribology::quantity::{Kind, TypedFault};
 
-use crate::amount::{IntervalFault, LONGEST_RUN, RunFault};
+use crate::amount::{IntervalFault, LONGEST_ROUND, LONGEST_RUN, RunFault};
 use crate::fault::either;
 
 /// What is wrong with a quantity, and what a right one looks like. `what` begins the sentence: `the load of the pair "a"`.
@@ -52,6 +52,19 @@ pub fn says_run(what: &str, fault: &RunFault) -> String {
         RunFault::NoDay => {
             let most = LONGEST_RUN.hours();
             format!("{what} is no day's work; write hours above 0 and at most {most}, like {EXAMPLES}")
+        }
+    }
+}
+
+/// The same for the minutes that there are for a round.
+#[must_use]
+pub fn says_minutes(what: &str, fault: &RunFault) -> String {
+    const EXAMPLES: &str = "\"10\", \"10 min\" or \"1/4 h\"";
+    match fault {
+        RunFault::Typed(fault) => says(what, fault, EXAMPLES),
+        RunFault::NoDay => {
+            let most = LONGEST_ROUND.hours();
+            format!("{what} is no time for a round; write whole minutes from 1 to {most} hours, like {EXAMPLES}")
         }
     }
 }

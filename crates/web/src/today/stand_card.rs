@@ -1,7 +1,7 @@
 //! One stand of the round as a card: what to move, which cans to take, the points with the next word to press, and the one
 //! large button. That button writes down oil given and nothing else; signs are seen one by one.
 
-use advice::round::{Act, AtStand, Chosen, RoundPoint};
+use advice::round::{Act, AtStand, Chosen, Phase, RoundPoint};
 use advice::words;
 use maud::Render as _;
 use shop::chart::State;
@@ -15,13 +15,26 @@ use crate::phrase::capital;
 use crate::shop_state::{View, on_clock};
 use crate::{Error, FormKey};
 
-/// The anchor of a stand on the page: one stand may be there for the stopped and for the running machine.
-fn anchor(at: &AtStand) -> String {
-    let state = match at.state {
-        State::Stopped => "stand",
-        State::Running => "running",
-    };
-    format!("{state}-{}", at.stand.as_ref().map_or("anywhere", |stand| stand.as_str()))
+/// The anchors of the cards, in their order: one stand may be there once in each phase, and more often where a slide is moved on.
+pub(super) fn anchors(stands: &[AtStand]) -> Vec<String> {
+    let mut anchors: Vec<String> = Vec::with_capacity(stands.len());
+    for at in stands {
+        let phase = match at.phase {
+            Phase::Wipe | Phase::Stopped => "stand",
+            Phase::Set => "set",
+            Phase::Running => "running",
+        };
+        let first = format!("{phase}-{}", at.stand.as_ref().map_or("anywhere", |stand| stand.as_str()));
+        let mut anchor = first.clone();
+        for number in 2.. {
+            if !anchors.contains(&anchor) {
+                break;
+            }
+            anchor = format!("{first}-{number}");
+        }
+        anchors.push(anchor);
+    }
+    anchors
 }
 
 /// Whether oil was given in this round.
@@ -35,18 +48,16 @@ pub(super) fn wants_look(point: &RoundPoint) -> bool {
 }
 
 /// The card.
-pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, Error> {
-    let anchor = anchor(at);
+pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice) -> Result<Stand, Error> {
     let act = |to: &str, words: &str, about: String, more: &[(&str, String)]| -> Result<Action, Error> {
         let mut hidden = choice.pairs();
-        hidden.push(("stand".to_owned(), anchor.clone()));
+        hidden.push(("stand".to_owned(), anchor.to_owned()));
         hidden.extend(more.iter().map(|(name, value)| ((*name).to_owned(), value.clone())));
         Ok(Action { hidden, about: Some(about), ..Action::new(to, FormKey::fresh()?, words) })
     };
     let supplies = Supplies::of(at);
     let mut points = Vec::new();
-    let mut before: Vec<&str> = Vec::new();
-    for point in &at.points {
+    for (number, point) in at.points.iter().enumerate() {
         let about = format!("point {}, {}", point.id, point.name);
         let press = |to: &str, words: &str, more: &[(&str, String)]| {
             let more: Vec<_> = more.iter().cloned().chain([("points", point.id.to_string())]).collect();
@@ -66,14 +77,9 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
             };
             (Some(press("/log/signs", "Seen", &[("sign", "seen".to_owned())])?), other)
         };
-        let mut first = String::new();
-        if next.is_some() && !is_given(point) {
-            let own = own_moves(at, point);
-            if own != before {
-                first = words::join(&own);
-            }
-            before = own;
-        }
+        // What is set before the first point stands above the whole list.
+        let first =
+            words::first(point).filter(|_| number > 0 && next.is_some() && !is_given(point)).unwrap_or_default();
         points.push(PointRow {
             first,
             number: Balloon(point.id.to_string()),
@@ -109,11 +115,11 @@ pub(super) fn card(at: &AtStand, view: &View, choice: &Choice) -> Result<Stand, 
         None
     } else {
         let of = at.points.iter().filter(|point| left.contains(&&point.id)).map(|p| (&p.id, p.name.as_str())).collect();
-        let form = obstacles::form(choice.pairs(), &anchor, of, FormKey::fresh()?);
+        let form = obstacles::form(choice.pairs(), anchor, of, FormKey::fresh()?);
         Some(Fold::shut("Could not reach one", form.render()))
     };
     Ok(Stand {
-        id: anchor.clone(),
+        id: anchor.to_owned(),
         name: at.name.clone(),
         spoken: (at.state == State::Running).then(|| format!("{}, machine running", at.name)),
         count: count(at),
@@ -222,15 +228,13 @@ fn supply(point: &RoundPoint) -> Option<String> {
     })
 }
 
+/// What is set before the first point, what still stands as it was set before, and which cans to take.
 fn setup(at: &AtStand, supplies: &Supplies) -> String {
-    let moved = words::moved(at).map(|moved| capital(&moved));
-    moved.iter().chain(&supplies.0).map(|said| format!("{said}.")).collect::<Vec<_>>().join(" ")
-}
-
-/// What must be moved for the point, beyond what holds for the whole stand.
-fn own_moves<'a>(at: &AtStand, point: &'a RoundPoint) -> Vec<&'a str> {
-    let is_own = |one: &&String| !at.points.iter().all(|other| other.moves.contains(one));
-    point.moves.iter().filter(is_own).map(String::as_str).collect()
+    let first = at.points.first().and_then(words::first).map(|first| format!("Set the machine: {first}"));
+    let still: Vec<&str> = at.still.iter().map(String::as_str).collect();
+    let still = (!still.is_empty()).then(|| format!("Still: {}", words::join(&still)));
+    let said = first.iter().chain(&still).chain(&supplies.0).map(|said| format!("{said}."));
+    said.collect::<Vec<_>>().join(" ")
 }
 
 /// Which can to take for the point, where the stand needs more than one.

@@ -37,14 +37,14 @@ async fn the_round_is_laid_out_by_stand_with_its_cautions_before_the_acts() {
     // Point 7 sleeps until its job wakes it; point 8 is not on this example at all.
     assert!(words(&page, "main > p").contains(&"Asleep: 1 point that only another job needs.".to_owned()));
     assert_eq!(words(&page, ".balloon"), ["4", "5", "1", "2", "3", "6"]);
-    assert!(row(&page, "stand-left", "1").contains("2 strokes"), "1.6 mL by a can of 0.8 mL");
+    assert!(row(&page, "set-left", "1").contains("2 strokes"), "1.6 mL by a can of 0.8 mL");
 }
 
 #[tokio::test]
 async fn a_whole_stand_is_oiled_in_one_press_and_every_sign_is_left_unset() {
     let bench = Bench::new().await;
     let whole = form(&bench.page(DRILL).await, "The left side is oiled", "");
-    assert_eq!(led(&bench.press(&whole, &[]).await), "/?machine=drill#stand-left");
+    assert_eq!(led(&bench.press(&whole, &[]).await), "/?machine=drill#set-left");
 
     let entries = bench.entries().await;
     assert_eq!(said(&entries), ["1 dosed", "2 dosed", "3 dosed"]);
@@ -56,7 +56,7 @@ async fn a_whole_stand_is_oiled_in_one_press_and_every_sign_is_left_unset() {
 
     let page = bench.page(DRILL).await;
     for point in ["1", "2"] {
-        let row = row(&page, "stand-left", point);
+        let row = row(&page, "set-left", point);
         assert!(row.contains("Oiled at 9:00") && !row.contains("seen at"), "{row}");
         assert!(
             find(&page, "Seen", &format!("point {point},")).is_some(),
@@ -77,8 +77,8 @@ async fn a_sign_that_is_seen_says_nothing_of_the_oil_and_is_an_entry_of_its_own(
     led(&bench.press(&form(&page, "Seen", "point 2,"), &[]).await);
     assert_eq!(said(&bench.entries().await), ["2 dosed", "2 sign seen"]);
     let page = bench.page(DRILL).await;
-    assert!(row(&page, "stand-left", "2").contains("Oiled at 9:00, seen at 9:02"));
-    assert!(row(&page, "stand-left", "1").contains("Oiled"), "point 1 still waits");
+    assert!(row(&page, "set-left", "2").contains("Oiled at 9:00, seen at 9:02"));
+    assert!(row(&page, "set-left", "1").contains("Oiled"), "point 1 still waits");
 
     // A look while the machine runs writes that something was seen, and no oil.
     led(&bench.press(&form(&page, "Not seen", "point 6,"), &[]).await);
@@ -126,7 +126,7 @@ async fn undo_takes_back_the_whole_last_act_of_the_stand_and_nothing_is_lost() {
     assert_eq!(said(&bench.entries().await), ["2 dosed", "1 dosed", "3 dosed"]);
 
     let undo = form(&bench.pass(1).page(DRILL).await, "Undo", "Left side");
-    assert_eq!(led(&bench.press(&undo, &[]).await), "/?machine=drill#stand-left");
+    assert_eq!(led(&bench.press(&undo, &[]).await), "/?machine=drill#set-left");
     led(&bench.press(&undo, &[]).await);
     let counting: Vec<String> =
         said(&bench.entries().await).into_iter().filter(|said| !said.ends_with("withdrawn")).collect();
@@ -134,7 +134,7 @@ async fn undo_takes_back_the_whole_last_act_of_the_stand_and_nothing_is_lost() {
     assert_eq!(bench.whole_log().await.len(), 5, "three entries and the two that take back");
     let page = bench.page(DRILL).await;
     assert!(find(&page, "Oiled", "point 1,").is_some());
-    assert!(row(&page, "stand-left", "2").contains("Oiled at 9:00"));
+    assert!(row(&page, "set-left", "2").contains("Oiled at 9:00"));
 
     // A browser that sends the old form anew does not bring back what was taken back.
     led(&bench.press(&whole, &[]).await);
@@ -227,7 +227,7 @@ async fn a_sign_seen_before_the_oil_says_nothing_of_the_oil_to_come() {
     let page = bench.pass(5).page(DRILL).await;
     led(&bench.press(&form(&page, "Oiled", "point 1,"), &[]).await);
     let page = bench.page(DRILL).await;
-    let row = row(&page, "stand-left", "1");
+    let row = row(&page, "set-left", "1");
     assert!(row.contains("Oiled at 9:05") && !row.contains("seen at"), "{row}");
     assert!(find(&page, "Seen", "point 1,").is_some());
 }
