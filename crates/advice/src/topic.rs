@@ -13,6 +13,7 @@ mod viscosity;
 
 pub use given::{Given, Refused};
 
+use tribology::oil::ViscosityLine;
 use tribology::quantity::{Kind, Quantity, Unit};
 use tribology::{Answer, Step, Warning};
 
@@ -80,6 +81,8 @@ pub struct Calculated {
     pub warnings: Vec<Warning>,
     /// How it was worked out.
     pub steps: Vec<Step>,
+    /// Oils that a viscosity chart may show, with their names.
+    pub oils: Vec<(String, ViscosityLine)>,
 }
 
 /// One result.

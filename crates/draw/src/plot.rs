@@ -59,21 +59,21 @@ pub enum Across {
     Level(f64),
 }
 
-/// The drawing's own units: about those of a phone held upright, so that letters keep their size there.
+/// The drawing's own units: a little more than a phone held upright has, so that a letter is not under fifteen pixels there.
 const WIDTH: f64 = 420.0;
-const HEIGHT: f64 = 330.0;
-const LEFT: f64 = 52.0;
+const HEIGHT: f64 = 372.0;
+const LEFT: f64 = 66.0;
 /// The names of curves stand there.
-const RIGHT: f64 = 92.0;
+const RIGHT: f64 = 88.0;
 /// The names of marks stand there, in up to three lines.
-const TOP: f64 = 52.0;
-const BOTTOM: f64 = 36.0;
+const TOP: f64 = 66.0;
+const BOTTOM: f64 = 32.0;
 /// The height of a letter.
-const LETTER: f64 = 13.0;
+const LETTER: f64 = 17.0;
 /// So wide is a letter, on the whole.
 const LETTER_WIDTH: f64 = 0.52 * LETTER;
 /// A name with more letters than have room beside the plot is cut; the table has it whole.
-const LONGEST_NAME: usize = 13;
+const LONGEST_NAME: usize = 9;
 /// Dashes by which curves are told apart in grey; the first is whole.
 const DASHES: [&str; 5] = ["none", "8 4", "2 4", "10 4 2 4", "14 5"];
 
@@ -111,7 +111,7 @@ impl Plot {
             svg.text("text", &attributes, name);
         }
         let mut frame = frame().to_vec();
-        frame.extend([("class", "plot-frame".to_owned()), ("stroke", "currentColor".to_owned())]);
+        frame.extend([("stroke", "currentColor".to_owned())]);
         svg.element("rect", &frame);
         self.axes(&mut svg);
         svg.end("svg");
@@ -138,7 +138,6 @@ impl Plot {
                 ("y", length(high)),
                 ("width", length(WIDTH - LEFT - RIGHT)),
                 ("height", length(low - high)),
-                ("class", format!("plot-band plot-band-{}", number % 2 + 1)),
                 ("fill", "currentColor".to_owned()),
                 ("fill-opacity", if number % 2 == 0 { "0.08" } else { "0.16" }.to_owned()),
             ];
@@ -179,7 +178,6 @@ impl Plot {
             let line = |svg: &mut Svg, ends: [f64; 4]| {
                 let mut attributes = ends_of(ends);
                 attributes.extend([
-                    ("class", "plot-mark".to_owned()),
                     ("stroke", "currentColor".to_owned()),
                     ("stroke-width", "1.2".to_owned()),
                     ("stroke-dasharray", "3 3".to_owned()),
@@ -216,7 +214,6 @@ impl Plot {
                 "polyline",
                 &[
                     ("points", points.join(" ")),
-                    ("class", format!("plot-curve plot-curve-{}", number % DASHES.len() + 1)),
                     ("stroke", "currentColor".to_owned()),
                     ("stroke-width", "2.2".to_owned()),
                     ("stroke-linejoin", "round".to_owned()),
@@ -245,7 +242,7 @@ impl Plot {
             if name.len() < curve.name.len() {
                 name = format!("{}…", name.trim_end());
             }
-            svg.text("text", &label(WIDTH - RIGHT + 5.0, y, "start", "plot-curve-name"), &name);
+            svg.text("text", &label(WIDTH - RIGHT + 5.0, y, "start", "plot-label"), &name);
         }
     }
 
@@ -262,10 +259,10 @@ impl Plot {
         }
         svg.text(
             "text",
-            &label(WIDTH - RIGHT + 5.0, HEIGHT - BOTTOM + LETTER + 3.0, "start", "plot-label"),
+            &label(WIDTH - RIGHT + 22.0, HEIGHT - BOTTOM + LETTER + 3.0, "start", "plot-label"),
             self.across.label(),
         );
-        svg.text("text", &label(2.0, TOP - 8.0, "start", "plot-label"), self.up.label());
+        svg.text("text", &label(2.0, TOP - 14.0, "start", "plot-label"), self.up.label());
     }
 }
 
@@ -281,7 +278,6 @@ fn frame() -> [(&'static str, String); 4] {
 fn rule(svg: &mut Svg, ends: [f64; 4], width: f64) {
     let mut attributes = ends_of(ends);
     attributes.extend([
-        ("class", "plot-rule".to_owned()),
         ("stroke", "currentColor".to_owned()),
         ("stroke-opacity", "0.35".to_owned()),
         ("stroke-width", width.to_string()),

@@ -32,8 +32,8 @@ pub fn viscosity_chart(oils: &[Oil], marks: &[(String, Temperature)], bands: &[B
     let degrees = (-1..=10).map(|ten| f64::from(ten) * 10.0);
     let named =
         [-10.0, 0.0, 20.0, 40.0, 60.0, 80.0, 100.0].map(|celsius| (celsius, format!("{celsius:.0}").replace('-', "−")));
-    let thick = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 10_000.0];
-    let fine = vec![3.0, 4.0, 30.0, 300.0, 2000.0, 3000.0, 5000.0];
+    let thick = [2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 1000.0, 10_000.0];
+    let fine = vec![3.0, 4.0, 30.0, 300.0, 500.0, 2000.0, 3000.0, 5000.0];
     let curve = |oil: &Oil| {
         let at = |celsius: f64| (celsius, oil.line.at(Temperature::from_celsius(celsius)).mm2_s());
         // A straight line on these axes needs its two ends, and a few between for the thin end.

@@ -1,9 +1,11 @@
 //! The physics of lubrication: number in, number out.
 //!
 //! Start at [`quantity`] for the measures that every other file speaks in, then at
-//! [`working`] for the shape of an answer; [`oil`] is what an oil is and does. Nothing here knows a shop, a date, a file or a network.
+//! [`working`] for the shape of an answer; [`oil`] is what an oil is and does,
+//! [`feed`] how it gets there. Nothing here knows a shop, a date, a file or a network.
 
 pub mod error;
+pub mod feed;
 pub mod math;
 pub mod oil;
 pub mod quantity;

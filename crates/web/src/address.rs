@@ -28,6 +28,11 @@ pub(crate) fn point(machine: &Id, point: &Id) -> String {
     format!("{}/points/{}", self::machine(machine), escaped(point.as_str()))
 }
 
+/// The page of an oil on the shelf.
+pub(crate) fn oil(oil: &Id) -> String {
+    format!("/shelf/{}", escaped(oil.as_str()))
+}
+
 /// What is to settle on a machine.
 pub(crate) fn findings(machine: &Id) -> String {
     format!("{}/findings", self::machine(machine))

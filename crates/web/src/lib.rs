@@ -7,7 +7,8 @@ use axum::Router;
 
 mod address;
 pub mod assets;
-pub mod error;
+mod calc;
+mod error;
 mod findings;
 pub mod form_key;
 mod hand;

@@ -5,7 +5,8 @@
 use axum::Router;
 use axum::extract::Query;
 use axum::routing::get;
-use maud::{Markup, Render, html};
+use draw::{Across, Axis, Band, Curve, Mark, Plot};
+use maud::{Markup, PreEscaped, Render, html};
 use serde::Deserialize;
 
 use crate::parts::{
@@ -66,7 +67,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
             h2 #working { "Which oil?" }
             div.two {
                 div.stack { (tables::oils()) (tables::workings()) }
-                div.stack { (drawing()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
+                div.stack { (drawing()) (plot()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
             }
             (tables::points())
             h2 { "Forms" }
@@ -204,6 +205,29 @@ fn pressed(key: &FormKey) -> Markup {
             (Press::Action(act(key, "Put off", "until tomorrow")))
             (Balloon("7".into()))
         }
+    }
+}
+
+fn plot() -> Figure {
+    let curve = |name: &str, height: f64| Curve {
+        name: name.to_owned(),
+        points: vec![(0.0, height), (50.0, height / 4.0), (100.0, height / 10.0)],
+    };
+    let plot = Plot {
+        title: "A plot with two curves".into(),
+        description: "Both fall from left to right.".into(),
+        across: Axis::even("°C", [0.0, 100.0], 5),
+        up: Axis::logarithmic("mm²/s", [1.0, 1000.0]),
+        bands: vec![Band { name: "wanted".into(), ends: [30.0, 80.0] }],
+        marks: vec![
+            Mark { name: "cold 8 °C".into(), at: Across::At(8.0) },
+            Mark { name: "usual 17 °C".into(), at: Across::At(17.0) },
+        ],
+        curves: vec![curve("thick oil", 900.0), curve("thin oil", 90.0)],
+    };
+    Figure {
+        drawing: PreEscaped(plot.svg("pattern-plot")),
+        caption: "The table beside it has the same figures.".into(),
     }
 }
 

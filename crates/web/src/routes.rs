@@ -4,7 +4,7 @@ use axum::Router;
 use axum::routing::{get, post};
 
 use crate::shop_state::Shop;
-use crate::{HostRule, findings, hand, log, machines, shelf, shell, today};
+use crate::{HostRule, calc, findings, hand, log, machines, shelf, shell, today};
 
 /// The pages of a shop, with the guards around them.
 pub fn router(shop: Shop, hosts: HostRule) -> Router {
@@ -32,6 +32,9 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
             get(machines::point::removal::show).post(machines::point::removal::write),
         )
         .route("/shelf", get(shelf::show))
+        .route("/shelf/{oil}", get(shelf::show_oil))
+        .route("/calc", get(calc::show))
+        .route("/calc/{topic}", get(calc::show_topic))
         .route("/log", get(log::show))
         .route("/log/dosings", post(log::dosings::write))
         .route("/log/signs", post(log::signs::write))

@@ -1,6 +1,11 @@
 //! `GET /shelf`: the oils, the greases and the cans of the shop, and which points ask for each.
 
+mod oil;
+
+pub(crate) use oil::show as show_oil;
+
 use advice::round::serving;
+use advice::topic::TOPICS;
 use advice::words;
 use axum::extract::State;
 use maud::{Markup, Render, html};
@@ -12,7 +17,7 @@ use shop::snapshot::{MachineSnapshot, ShopSnapshot};
 use crate::parts::{Cell, Column, Empty, Facts, Page, Section, Style, Table, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
-use crate::{Error, address};
+use crate::{Error, address, calc};
 
 /// The page of the shelf.
 struct ShelfPage {
@@ -24,6 +29,7 @@ struct ShelfPage {
 
 /// What is known of one oil.
 struct OilCard {
+    id: Id,
     name: String,
     facts: Facts,
 }
@@ -56,9 +62,15 @@ impl ShelfPage {
                     (Empty { says: "Nothing is on the shelf yet. Take in its file: oilwright shelf import FILE".into(), first: None })
                 }
                 div.two {
-                    @for oil in self.oils { section.stack { h2 { (oil.name) } (oil.facts) } }
+                    @for oil in self.oils {
+                        section.stack { h2 { a href=(address::oil(&oil.id)) { (oil.name) } } (oil.facts) }
+                    }
                 }
                 @if let Some(cans) = self.cans { h2 { "Cans and guns" } (cans) }
+                h2 { "Work it out" }
+                ul {
+                    @for topic in TOPICS { li { a href=(calc::address(topic.name)) { (topic.title) } } }
+                }
             },
         }
     }
@@ -70,6 +82,7 @@ fn card(snapshot: &ShopSnapshot, oil: &Oil) -> OilCard {
     let stock = oil.stock.as_ref().map(|stock| stock.text.clone()).or_else(|| oil.stock_mass.clone());
     let (yes, no, unsaid) = properties(oil);
     OilCard {
+        id: oil.id.clone(),
         name: oil.name.clone(),
         facts: Facts::new()
             .say("Sort", Some(capital(&oil.family.to_string())))

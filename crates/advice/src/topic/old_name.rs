@@ -1,6 +1,7 @@
 //! What an old plate asked for, in oils sold today.
 
 use shop::choice::Choice as _;
+use tribology::oil::{USUAL_INDEX, ViscosityLine};
 use tribology::quantity::digits_of;
 
 use super::given::{Given, Refused};
@@ -63,7 +64,11 @@ fn answer(given: &Given<'_>) -> Result<Calculated, Refused> {
         Item::new("cautions", "Do not", texts(found.cautions.iter().map(words::old_remedy).collect())),
     ];
     let mut out = Calculated { items, steps: found.steps, ..Calculated::default() };
-    if found.band.is_some() {
+    if let Some((low, high)) = found.band {
+        let index = known.index.unwrap_or(USUAL_INDEX);
+        for (name, v40) in [("thinnest", low), ("thickest", high)] {
+            out.oils.extend(ViscosityLine::with_index(v40, index).ok().map(|line| (name.to_owned(), line.value)));
+        }
         out.assume("a translation and no order: what the machine shows and what is known of it come first");
     }
     Ok(out)

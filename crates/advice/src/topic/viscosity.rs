@@ -29,6 +29,7 @@ pub(super) const TOPIC: Topic = Topic {
 fn answer(given: &Given<'_>) -> Result<Calculated, Refused> {
     let mut found = Calculated::default();
     let line = line(given, &mut found)?;
+    found.oils.push(("this oil".to_owned(), line));
     let mut rows = Vec::new();
     for text in given.all("at") {
         let at: Temperature = read("--at", text, None)?;

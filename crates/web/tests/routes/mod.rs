@@ -1,6 +1,7 @@
 //! One file for each address, in the tree of the addresses, and one for each part of the shell that answers.
 
 mod assets;
+mod calc;
 mod errors;
 mod every;
 mod findings;

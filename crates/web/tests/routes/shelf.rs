@@ -1,5 +1,6 @@
-//! `GET /shelf`.
+//! `GET /shelf` and `GET /shelf/{oil}`.
 
+use crate::ask::all;
 use crate::bench::{Bench, words};
 
 #[tokio::test]
@@ -35,4 +36,18 @@ async fn it_says_which_points_the_round_takes_each_oil_for() {
 async fn an_empty_shelf_says_what_to_do_first() {
     let page = Bench::empty().await.page("/shelf").await;
     assert!(words(&page, ".empty")[0].contains("shelf import"));
+}
+
+/// The table is of the line through both viscosities of the can; at these two temperatures it gives them back.
+#[tokio::test]
+async fn an_oil_has_a_page_with_its_chart_and_the_same_as_a_table() {
+    let bench = Bench::new().await;
+    let link = all(&bench.page("/shelf").await, "section h2 a")[0].attr("href").expect("it leads there").to_owned();
+    let page = bench.page(&link).await;
+    assert_eq!(words(&page, ".title-block dd")[2], "ISO VG 68");
+    assert_eq!(all(&page, "svg.plot[role=img]").len(), 1);
+    let rows = words(&page, ".table tbody tr");
+    assert!(rows.contains(&"40 °C 67".to_owned()) && rows.contains(&"100 °C 8.6".to_owned()), "{rows:?}");
+    assert!(rows.iter().any(|row| row.starts_with("Hand can")), "{rows:?}");
+    assert_eq!(bench.get("/shelf/none").await.status, 404);
 }

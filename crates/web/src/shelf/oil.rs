@@ -1,0 +1,102 @@
+//! `GET /shelf/{oil}`: one oil, with the chart of its viscosity, the shop's temperatures on it and what can still feed it there.
+
+use axum::extract::{Path, State};
+use draw::{Oil as Drawn, viscosity_chart};
+use maud::{Markup, PreEscaped, Render, html};
+use shop::fault::nearest;
+use shop::id::Id;
+use shop::shelf::{Family, Oil, Shelf};
+use tribology::oil::{USUAL_INDEX, ViscosityLine, classified};
+use tribology::quantity::{KinematicViscosity, Temperature};
+
+use crate::calc::{bands, marks, thickness};
+use crate::parts::{Figure, Link, Page, Section, TitleBlock};
+use crate::phrase::capital;
+use crate::shop_state::Shop;
+use crate::{Error, address};
+
+/// The line of an oil, and what was assumed for it.
+struct Line {
+    line: ViscosityLine,
+    assumed: Option<&'static str>,
+}
+
+/// `GET /shelf/{oil}`
+pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) -> Result<Markup, Error> {
+    let settings = shop.store.settings().await?;
+    let snapshot = shop.store.snapshot(shop.clock.now()).await?;
+    let oil = snapshot.shelf.oils.iter().find(|oil| oil.id.as_str() == asked);
+    let oil = oil.ok_or_else(|| unknown(&snapshot.shelf, &asked))?;
+    let page = Page {
+        title: oil.name.clone(),
+        section: Some(Section::Shelf),
+        today: Section::Today.path().into(),
+        block: TitleBlock::new([
+            ("Oil", oil.name.clone()),
+            ("Sort", capital(&oil.family.to_string())),
+            ("Grade", grade(oil)),
+        ]),
+        body: html! {
+            h1 { (oil.name) }
+            (super::card(&snapshot, oil).facts)
+            @match line(oil) {
+                Some(Line { line, assumed }) => {
+                    h2 { "How thick it is" }
+                    @let drawn = [Drawn { name: "this oil".into(), line }];
+                    (Figure {
+                        drawing: PreEscaped(viscosity_chart(&drawn, &marks(&settings), &bands()).svg("chart")),
+                        caption: "The warmer, the thinner. Grey: what a wick still lifts, and where a can begins to fail.".into(),
+                    })
+                    @if let Some(assumed) = assumed { p.quiet { (assumed) } }
+                    (thickness(&drawn, settings.units))
+                }
+                None if oil.family == Family::Grease => {
+                    p.quiet { "A grease has no line here; its oil inside may, when its viscosity is written down." }
+                }
+                None => p.quiet { "Its viscosity at 40\u{a0}°C is not written down, so nothing can be said of how thick it is." }
+            }
+            (Link::new(Section::Shelf.path(), "The whole shelf"))
+        },
+    };
+    Ok(page.render())
+}
+
+/// The ISO grade of an oil, as far as its viscosity tells.
+fn grade(oil: &Oil) -> String {
+    let found = oil.v40.as_ref().and_then(|v40| classified(v40.value).ok());
+    found.map_or_else(
+        || "not written down".to_owned(),
+        |found| match found.value.grade {
+            Some(grade) => format!("ISO VG {}", grade.number()),
+            None => format!("between grades, nearest ISO VG {}", found.value.nearest.number()),
+        },
+    )
+}
+
+/// The line of the oil: through both its viscosities, or through one and its index, or the usual index.
+fn line(oil: &Oil) -> Option<Line> {
+    let v40 = oil.v40.as_ref().or(oil.grease.base_v40.as_ref())?.value;
+    let [forty, hundred] = [40.0, 100.0].map(Temperature::from_celsius);
+    let with_index = |index: f64| ViscosityLine::with_index(v40, index).ok().map(|line| line.value);
+    let v100: Option<KinematicViscosity> = oil.v100.as_ref().map(|v100| v100.value);
+    let stated = match (v100, oil.index) {
+        (Some(v100), _) => ViscosityLine::through((forty, v40), (hundred, v100)).ok().map(|line| line.value),
+        (None, Some(index)) => with_index(index),
+        (None, None) => None,
+    };
+    match stated {
+        Some(line) => Some(Line { line, assumed: None }),
+        None => with_index(USUAL_INDEX).map(|line| Line {
+            line,
+            assumed: Some(
+                "Only one viscosity is written down; a viscosity index of 95 is taken (common practice, no source).",
+            ),
+        }),
+    }
+}
+
+fn unknown(shelf: &Shelf, asked: &str) -> Error {
+    let near = nearest(asked, shelf.oils.iter().map(|oil| oil.id.as_str())).and_then(|id| Id::new(id).ok());
+    let near = near.and_then(|id| shelf.oil(&id)).map(|oil| (address::oil(&oil.id), oil.name.clone()));
+    Error::Unknown { what: "oil", asked: asked.to_owned(), near }
+}
