@@ -31,13 +31,36 @@ pub struct MachineRow {
 }
 
 impl Store {
-    /// Keeps a chart as the newest revision of a machine, which is added if need be, and returns the revision's number. A text
-    /// that is already the newest makes no new revision.
+    /// Keeps a chart as the newest revision of a machine, which is added if need be, whatever the revision before says, and returns the
+    /// revision's number. A text that is already the newest makes no new revision.
     ///
     /// # Errors
     /// [`Error::Faulty`] with everything that was noted when the chart has faults; nothing is written then.
     pub async fn add_chart(&self, machine: &Id, text: &str, at: Timestamp, by: &str) -> Result<i64> {
         self.add_chart_with(machine, text, Vec::new(), at, by).await
+    }
+
+    /// Keeps a chart that was made from a revision of this machine's as the next one, and returns its number. A text that is already
+    /// the newest makes no new revision.
+    ///
+    /// # Errors
+    /// [`Error::Conflict`] when the newest revision is another one by now, be it by another program; [`Error::NotFound`] when there is
+    /// no such machine; those of [`Store::add_chart`]. Nothing is written then.
+    pub async fn change_chart(&self, machine: &Id, text: &str, made_from: i64, at: Timestamp, by: &str) -> Result<i64> {
+        let read = Chart::read(text);
+        let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
+        let tx = self.db.write().await?;
+        let newest = newest(&tx, machine).await?.ok_or_else(|| unknown(machine))?;
+        if newest.number != made_from && !newest.is(text) {
+            return Err(Error::Conflict(format!(
+                "the chart of \"{machine}\" was changed meanwhile: this was made from revision {made_from}, and the newest is \
+                 {}; look at that one and make the change again, nothing was written",
+                newest.number
+            )));
+        }
+        let number = keep(&tx, machine, (text, chart), at, by).await?;
+        tx.commit().await?;
+        Ok(number)
     }
 
     /// Keeps a chart as [`Store::add_chart`] does, together with the pictures beside it: all of it, or nothing.
@@ -104,13 +127,9 @@ impl Store {
 
 /// Writes a chart as the newest revision, unless it is that already, and gives the revision's number.
 async fn keep(tx: &Tx, machine: &Id, (text, chart): (&str, Chart), at: Timestamp, by: &str) -> Result<i64> {
-    let newest = "SELECT number, sha256 FROM chart_revision WHERE machine = $1 ORDER BY number DESC LIMIT 1";
-    let newest = tx.one(newest, values![machine.as_str()]).await?;
-    let newest = newest.map(|row| Ok((row.get::<i64>("number")?, row.get::<String>("sha256")?))).transpose()?;
-    let sha256 = sha256(text.as_bytes());
-    let number = match newest {
-        Some((number, kept)) if kept == sha256 => return Ok(number),
-        Some((number, _)) => number + 1,
+    let number = match newest(tx, machine).await? {
+        Some(newest) if newest.is(text) => return Ok(newest.number),
+        Some(newest) => newest.number + 1,
         None => {
             tx.run("INSERT INTO machine (id) VALUES ($1)", values![machine.as_str()]).await?;
             1
@@ -118,12 +137,31 @@ async fn keep(tx: &Tx, machine: &Id, (text, chart): (&str, Chart), at: Timestamp
     };
     let sql = "INSERT INTO chart_revision (machine, number, name, kind, points, sha256, recorded, said_by, text) \
                VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
-    let points = chart.points_here().count() as i64;
+    let (points, sha256) = (chart.points_here().count() as i64, sha256(text.as_bytes()));
     let Chart { machine: described, .. } = chart;
     let values =
         values![machine.as_str(), number, described.name, described.kind, points, sha256, micros(at), by, text,];
     tx.run(sql, values).await?;
     Ok(number)
+}
+
+/// The newest revision of a machine's chart.
+struct Newest {
+    number: i64,
+    sha256: String,
+}
+
+impl Newest {
+    /// Whether it is this text.
+    fn is(&self, text: &str) -> bool {
+        self.sha256 == sha256(text.as_bytes())
+    }
+}
+
+async fn newest(tx: &Tx, machine: &Id) -> Result<Option<Newest>> {
+    let sql = "SELECT number, sha256 FROM chart_revision WHERE machine = $1 ORDER BY number DESC LIMIT 1";
+    let row = tx.one(sql, values![machine.as_str()]).await?;
+    row.map(|row| Ok(Newest { number: row.get("number")?, sha256: row.get("sha256")? })).transpose()
 }
 
 /// Refuses a machine of which no chart was ever kept.

@@ -1,7 +1,7 @@
 //! Charts are kept as their text, one revision a change, and never with faults.
 
 use sha2::{Digest as _, Sha256};
-use store::{Error, MachineRow};
+use store::{Error, MachineRow, Store};
 
 use crate::shop::{CHART, Shop, id, minute};
 
@@ -21,6 +21,31 @@ async fn each_change_is_a_revision_and_no_change_is_none() {
     assert_eq!(chart(9).await, Ok((3, CHART.to_owned())));
     assert!(matches!(chart(0).await, Err(Error::NotFound(_))));
     assert!(matches!(shop.store.chart(&id("n"), minute(9)).await, Err(Error::NotFound(_))));
+}
+
+#[tokio::test]
+async fn a_change_made_from_an_older_revision_writes_nothing() {
+    let shop = Shop::with(&["m"]).await;
+    let texts = ["left", "right"].map(|side| CHART.replace("Ram way", &format!("Ram way, {side}")));
+    let change = async |store: &Store, text: &str, from: i64| {
+        store.change_chart(&id("m"), text, from, minute(1), "keeper").await
+    };
+    // Two programs, each with a change of its own made from the same revision.
+    let other = Store::open(shop.address()).await.expect("two may have it open");
+    let (one, two) = tokio::join!(change(&shop.store, &texts[0], 1), change(&other, &texts[1], 1));
+    let (kept, refused) = if one.is_ok() { (0, two) } else { (1, one) };
+    let says = refused.expect_err("only one can be next").to_string();
+    assert!(
+        says.contains("revision 1,") && says.contains("newest is 2;") && says.contains("nothing was written"),
+        "{says}"
+    );
+    assert_eq!(shop.store.chart(&id("m"), minute(9)).await, Ok((2, texts[kept].clone())));
+    assert_eq!(change(&shop.store, &texts[kept], 1).await, Ok(2), "the same once more is no conflict");
+    assert_eq!(change(&shop.store, &texts[1 - kept], 2).await, Ok(3));
+    assert!(matches!(change(&shop.store, CHART, 9).await, Err(Error::Conflict(_))), "there is no such revision yet");
+    let stray = shop.store.change_chart(&id("n"), CHART, 1, minute(1), "keeper").await;
+    assert!(matches!(stray, Err(Error::NotFound(_))), "{stray:?}");
+    assert_eq!(shop.store.verify().await, Ok(vec![]));
 }
 
 #[tokio::test]

@@ -81,8 +81,13 @@ impl Turn {
         }
         match self.revision.document.edited(edits) {
             Ok(edited) => {
-                shop.store.add_chart(machine, edited.document.text(), shop.clock.now(), hand.name()).await?;
-                Ok(Outcome::Written)
+                let (text, from) = (edited.document.text(), self.revision.number);
+                match shop.store.change_chart(machine, text, from, shop.clock.now(), hand.name()).await {
+                    Ok(_) => Ok(Outcome::Written),
+                    // Another program was quicker, of which our turn knows nothing.
+                    Err(store::Error::Conflict(_)) => Ok(Outcome::Overtaken),
+                    Err(other) => Err(other.into()),
+                }
             }
             Err(refused) => Ok(Outcome::Refused(Wrong::of(&refused))),
         }
