@@ -10,9 +10,10 @@ use sha2::{Digest as _, Sha256};
 use shop::chart::Chart;
 use shop::id::Id;
 
-use crate::db::{Tx, micros, values};
+use crate::db::{Tx, Value, micros, values};
 use crate::error::{Error, Result};
 use crate::picture::{self, NewPicture};
+use crate::seal;
 use crate::store::Store;
 
 /// A machine in a list.
@@ -135,13 +136,20 @@ async fn keep(tx: &Tx, machine: &Id, (text, chart): (&str, Chart), at: Timestamp
             1
         }
     };
-    let sql = "INSERT INTO chart_revision (machine, number, name, kind, points, sha256, recorded, said_by, text) \
-               VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
     let (points, sha256) = (chart.points_here().count() as i64, sha256(text.as_bytes()));
     let Chart { machine: described, .. } = chart;
-    let values =
-        values![machine.as_str(), number, described.name, described.kind, points, sha256, micros(at), by, text,];
-    tx.run(sql, values).await?;
+    let row = vec![
+        ("machine", Value::from(machine.as_str())),
+        ("number", number.into()),
+        ("name", described.name.into()),
+        ("kind", described.kind.into()),
+        ("points", points.into()),
+        ("sha256", sha256.into()),
+        ("recorded", micros(at).into()),
+        ("said_by", by.into()),
+        ("text", text.into()),
+    ];
+    seal::insert(tx, "chart_revision", row).await?;
     Ok(number)
 }
 

@@ -18,8 +18,8 @@ pub(crate) const SAID: [Table; 7] = [
 ];
 
 /// The tables that follow from those.
-pub(crate) const DERIVED: [Table; 3] =
-    [("fingerprint", "entry"), ("due", "machine, point, kind"), ("thumbnail", "picture")];
+pub(crate) const DERIVED: [Table; 4] =
+    [("fingerprint", "entry"), ("seal", "of_table, of_row"), ("due", "machine, point, kind"), ("thumbnail", "picture")];
 
 /// The columns that hold an instant.
 const INSTANTS: [&str; 3] = ["happened", "recorded", "taken"];

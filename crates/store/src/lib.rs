@@ -15,8 +15,8 @@
 //!   settings alike. Nothing is hidden by when it *happened*.
 //! - **What is due** is kept in the same transaction as the entries it follows from; [`Store::verify`] works it out anew from
 //!   the logbook and lists every difference.
-//! - **Damage is found.** [`Store::verify`] reads everything and says in a sentence each what is not as it was written: charts,
-//!   entries and pictures are held against fingerprints. [`Store::backup`] and [`Store::restore`] look before they give a name.
+//! - **Damage is found.** [`Store::verify`] reads everything and says in a sentence each what is not as it was written: every row that
+//!   people's words are in is held against its fingerprint, and one that came or went behind our back is missed. [`Store::backup`] and [`Store::restore`] look before they give a name.
 //! - **A backup is whole or not there.** It is taken while others write, and never overwrites.
 //! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
 //!   of a known version to the database; [`Store::create`] never overwrites. In a database the tables lie in a schema of their own,
@@ -51,8 +51,8 @@
 //!   Record what is true anew.
 //! - **A picture is not kept byte for byte.** A JPEG that holds notes, a PNG and a WebP are written anew, a JPEG with a little loss
 //!   at quality ninety. Of one that moves, the first picture is kept; colour profiles are dropped.
-//! - **Settings and shelf have no fingerprints.** Of them [`Store::verify`] finds what cannot be read, not what was changed into
-//!   something else that can.
+//! - **A hand that means it.** Fingerprints guard against a failing disk and a careless statement, not against a person who changes a
+//!   row and its fingerprint together.
 
 mod address;
 mod backup;
@@ -70,6 +70,7 @@ mod migration;
 mod picture;
 #[cfg(test)]
 mod plan;
+mod seal;
 #[cfg(test)]
 #[path = "../tests/server.rs"]
 mod server;

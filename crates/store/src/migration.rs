@@ -4,8 +4,8 @@
 use crate::address::Address;
 use crate::db::{Db, Engine, SCHEMA, Tx, values};
 use crate::error::{Error, Result};
-use crate::header;
 use crate::logbook::fingerprint;
+use crate::{header, seal};
 
 /// What brings a shop of the form before to this one.
 struct Script {
@@ -14,16 +14,22 @@ struct Script {
 }
 
 /// The scripts in order; a shop's number says how many of them it has had.
-const SCRIPTS: [Script; 3] = [
+const SCRIPTS: [Script; 4] = [
     Script { sqlite: include_str!("../migrations/0001.sql"), postgres: "" },
     Script { sqlite: include_str!("../migrations/0002.sql"), postgres: "" },
     Script {
         sqlite: include_str!("../migrations/0003.sql"),
         postgres: include_str!("../migrations/postgres/0003.sql"),
     },
+    Script {
+        sqlite: include_str!("../migrations/0004.sql"),
+        postgres: include_str!("../migrations/postgres/0004.sql"),
+    },
 ];
 /// The form from which on entries have fingerprints.
 const FINGERPRINTS: u32 = 2;
+/// The form from which on the other rows have some too.
+const SEALS: u32 = 4;
 /// How many scripts are left out in a database.
 const BEFORE_POSTGRES: u32 = 2;
 
@@ -94,6 +100,7 @@ pub(crate) async fn bring_up(db: &Db) -> Result<()> {
         if version < NEWEST {
             step(&tx, version).await?;
             version += 1;
+            follow(&tx, version).await?;
         }
         tx.commit().await?;
     }
@@ -106,12 +113,18 @@ async fn step(tx: &Tx, number: u32) -> Result<()> {
         Engine::Sqlite => tx.script(sqlite).await?,
         Engine::Postgres => tx.script(postgres).await?,
     }
-    if number + 1 == FINGERPRINTS {
-        fingerprint::take(tx, 0).await?;
-    }
     match tx.engine() {
         Engine::Sqlite => tx.script(&format!("PRAGMA user_version = {}", number + 1)).await,
         Engine::Postgres => tx.script(&format!("UPDATE form SET version = {}", number + 1)).await,
+    }
+}
+
+/// What a form wants of rows that were there before it.
+async fn follow(tx: &Tx, version: u32) -> Result<()> {
+    match version {
+        FINGERPRINTS => fingerprint::take(tx, 0).await,
+        SEALS => seal::take(tx).await,
+        _ => Ok(()),
     }
 }
 

@@ -11,10 +11,10 @@ pub(crate) use prepared::{Prepared, prepared};
 use jiff::Timestamp;
 use shop::id::Id;
 
-use crate::db::{Tx, instant, micros, values};
+use crate::db::{Tx, Value, instant, micros, values};
 use crate::error::{Error, Result};
 use crate::store::Store;
-use crate::{chart, settings};
+use crate::{chart, seal, settings};
 
 /// The largest picture that is taken, in bytes.
 pub const LARGEST_PICTURE: usize = 20_000_000;
@@ -155,9 +155,16 @@ pub(crate) async fn keep(tx: &Tx, ready: Ready, at: Timestamp) -> Result<Picture
     };
     let last = tx.one("SELECT coalesce(max(id), 0) AS last FROM picture", values![]).await?;
     let id = last.map_or(Ok(0), |row| row.get::<i64>("last"))? + 1;
-    let sql = "INSERT INTO picture (id, machine, name, sha256, taken, recorded, bytes) \
-               VALUES ($1, $2, $3, $4, $5, $6, $7)";
-    tx.run(sql, values![id, machine.as_str(), name, sha256, noted.map(micros), micros(at), bytes]).await?;
+    let row = vec![
+        ("id", Value::from(id)),
+        ("machine", machine.as_str().into()),
+        ("name", name.into()),
+        ("sha256", sha256.into()),
+        ("taken", noted.map(micros).into()),
+        ("recorded", micros(at).into()),
+        ("bytes", bytes.into()),
+    ];
+    seal::insert(tx, "picture", row).await?;
     keep_small(tx, id, small).await?;
     Ok(PictureId(id))
 }

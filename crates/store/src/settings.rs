@@ -7,6 +7,7 @@ use tribology::quantity::{Temperature, Time, Units};
 
 use crate::db::{Row, Tx, Value, micros, values};
 use crate::error::{Error, Result};
+use crate::seal;
 use crate::store::Store;
 
 /// The settings of a shop.
@@ -71,18 +72,22 @@ pub(crate) async fn in_force(tx: &Tx, at: Timestamp) -> Result<Settings> {
 pub(crate) async fn write(tx: &Tx, settings: &Settings, at: Timestamp, by: &str) -> Result<()> {
     let units = UNITS.iter().find(|(_, units)| *units == settings.units).map(|(word, _)| *word);
     let kelvin = |temperature: Option<Temperature>| Value::from(temperature.map(Temperature::kelvin));
-    let sql = "INSERT INTO setting (number, name, zone, units, hours_s, cold_k, usual_k, warm_k, recorded, said_by) \
-               SELECT coalesce(max(number), 0) + 1, $1, $2, $3, $4, $5, $6, $7, $8, $9 FROM setting";
-    let mut values = values![
-        settings.name.as_str(),
-        settings.zone_name()?,
-        units.expect("every habit of measuring has a word in the table above"),
-        settings.hours.seconds(),
-    ];
+    let last = tx.one("SELECT coalesce(max(number), 0) AS last FROM setting", values![]).await?;
+    let last = last.map_or(Ok(0), |row| row.get::<i64>("last"))?;
     let Conditions { cold, usual, warm } = settings.conditions;
-    values.extend([kelvin(cold), kelvin(usual), kelvin(warm)]);
-    values.extend(values![micros(at), by]);
-    tx.run(sql, values).await
+    let row = vec![
+        ("number", Value::from(last + 1)),
+        ("name", settings.name.as_str().into()),
+        ("zone", settings.zone_name()?.into()),
+        ("units", units.expect("every habit of measuring has a word in the table above").into()),
+        ("hours_s", settings.hours.seconds().into()),
+        ("cold_k", kelvin(cold)),
+        ("usual_k", kelvin(usual)),
+        ("warm_k", kelvin(warm)),
+        ("recorded", micros(at).into()),
+        ("said_by", by.into()),
+    ];
+    seal::insert(tx, "setting", row).await
 }
 
 pub(crate) fn read(row: &Row) -> Result<Settings> {

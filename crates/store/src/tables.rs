@@ -22,7 +22,7 @@ use crate::logbook::fingerprint;
 use crate::made::Made;
 use crate::picture::{self, Prepared};
 use crate::store::Store;
-use crate::{chart, due, migration, verify};
+use crate::{chart, due, migration, seal, verify};
 
 /// The folder of the pictures.
 const PICTURES: &str = "pictures";
@@ -140,6 +140,7 @@ async fn fill(into: &Address, folder: &Path) -> Result<()> {
         fingerprint::take(&tx, 0).await?;
         due::project(&tx).await?;
         look_into_pictures(&tx, folder).await?;
+        seal::take(&tx).await?;
         verify::none(&verify::damage_in(&tx).await?, folder)?;
         tx.commit().await
     }

@@ -1,6 +1,5 @@
 //! Looks through the whole data file for damage: the database's own checks, then every row read and held against its fingerprint,
-//! then what follows from the rows worked out anew. Settings and shelf have no fingerprints: of them only what cannot be read is
-//! found.
+//! then what follows from the rows worked out anew.
 
 use std::fmt;
 
@@ -11,7 +10,7 @@ use crate::db::{Db, Engine, Row, SCHEMA, Tx, values};
 use crate::error::{Error, Result};
 use crate::logbook::fingerprint;
 use crate::store::Store;
-use crate::{chart, due, logbook, settings, shelf};
+use crate::{chart, due, logbook, seal, settings, shelf};
 
 /// Something in the data file that is not as it was written, in one sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -56,6 +55,7 @@ pub(crate) async fn damage_in(tx: &Tx) -> Result<Vec<Damage>> {
     found.take(shelf_read(tx).await)?;
     found.take(entries(tx).await)?;
     found.take(pictures(tx).await)?;
+    found.take(seal::differences(tx).await)?;
     found.take(due::differences(tx).await)?;
     Ok(found.damage)
 }

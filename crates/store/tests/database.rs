@@ -76,6 +76,25 @@ async fn a_newer_form_is_left_alone() {
     one_sentence(&error);
 }
 
+/// A shop of the first form that one in a database ever had is brought up and gets its fingerprints, once, also by two programs.
+#[tokio::test]
+async fn a_shop_of_the_first_form_opens_and_is_whole() {
+    let database = TestDatabase::new().await;
+    let rows = "UPDATE form SET version = 3; \
+                INSERT INTO setting VALUES (1, 'Mill shop', 'UTC', 'metric', 27000.0, NULL, NULL, NULL, 0, ''); \
+                INSERT INTO machine VALUES ('m'); \
+                INSERT INTO can_revision VALUES ('gun', 1, 0, 'keeper', 0, NULL, NULL, '1 mL', NULL)";
+    let script = include_str!("../migrations/postgres/0003.sql");
+    stranger(&database, &format!("CREATE SCHEMA oilwright; SET search_path = oilwright; {script} {rows}")).await;
+    let open = async || Store::open(of(&database.address())).await;
+    let (one, other) = tokio::join!(open(), open());
+    for store in [one, other] {
+        let store = store.expect("an older form");
+        assert_eq!(store.verify().await, Ok(vec![]));
+        assert_eq!(store.settings().await.map(|settings| settings.name), Ok(settings().name));
+    }
+}
+
 #[tokio::test]
 async fn a_server_that_is_not_there_or_does_not_let_us_in_is_said_to() {
     // Port 1 is tcpmux, which nobody runs; the folder is none.

@@ -147,6 +147,8 @@ async fn nobody_changes_what_was_written() {
         "DELETE FROM entry".to_owned(),
         "UPDATE fingerprint SET sha256 = ''".to_owned(),
         "DELETE FROM fingerprint".to_owned(),
+        "UPDATE seal SET sha256 = ''".to_owned(),
+        "DELETE FROM seal".to_owned(),
         "UPDATE chart_revision SET text = ''".to_owned(),
         "DELETE FROM chart_revision".to_owned(),
         "UPDATE setting SET name = ''".to_owned(),
@@ -160,7 +162,7 @@ async fn nobody_changes_what_was_written() {
             let ends = |on: &str| format!("ON CONFLICT ({on}) DO UPDATE SET said_by = excluded.said_by");
             attempts.push(insert("INSERT", 1, "z", &ends("id")));
             attempts.push(insert("INSERT", 9, "a", &ends("idempotency_key")));
-            let tables = ["entry", "fingerprint", "chart_revision", "oil_revision", "can_revision", "setting"];
+            let tables = ["entry", "fingerprint", "chart_revision", "oil_revision", "can_revision", "setting", "seal"];
             attempts.extend(tables.map(|table| format!("TRUNCATE {table} CASCADE")));
         }
     }

@@ -206,7 +206,13 @@ async fn what_is_no_whole_picture_of_bearable_size_is_refused() {
 
 /// Keeps bytes as they are, as another program would, for tests of the file and not of the picture.
 pub(crate) async fn keep_raw(shop: &Shop, name: &str, bytes: &[u8]) {
-    let print: String = Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect();
-    let sql = format!("INSERT INTO picture VALUES (1, 'm', '{name}', '{print}', NULL, 0, {})", hex(bytes));
+    let print = |bytes: &[u8]| Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect::<String>();
+    let sha256 = print(bytes);
+    let row = format!(r#"{{"id":1,"machine":"m","name":"{name}","recorded":0,"sha256":"{sha256}"}}"#);
+    let sql = format!(
+        "INSERT INTO picture VALUES (1, 'm', '{name}', '{sha256}', NULL, 0, {}); INSERT INTO seal VALUES ('picture', '[1]', '{}')",
+        hex(bytes),
+        print(row.as_bytes())
+    );
     shop.tamper(&sql).await.expect("SQL");
 }

@@ -4,24 +4,23 @@ use shop::id::Id;
 use shop::shelf::Can;
 
 use super::{Written, quantity, text};
-use crate::db::{Row, Tx, values};
+use crate::db::{Row, Tx, Value};
 use crate::error::Result;
+use crate::seal;
 
 pub(super) async fn write(tx: &Tx, can: &Can, number: i64, place: usize, written: &Written<'_>) -> Result<()> {
-    let sql = "INSERT INTO can_revision (id, number, recorded, said_by, place, name, oil, stroke, note) \
-               VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
-    let values = values![
-        can.id.as_str(),
-        number,
-        written.at,
-        written.by,
-        place as i64,
-        can.name.clone(),
-        can.oil.as_ref().map(Id::to_string),
-        text(&can.stroke),
-        can.note.clone(),
+    let row = vec![
+        ("id", Value::from(can.id.as_str())),
+        ("number", number.into()),
+        ("recorded", written.at.into()),
+        ("said_by", written.by.into()),
+        ("place", (place as i64).into()),
+        ("name", can.name.clone().into()),
+        ("oil", can.oil.as_ref().map(Id::to_string).into()),
+        ("stroke", text(&can.stroke).into()),
+        ("note", can.note.clone().into()),
     ];
-    tx.run(sql, values).await
+    seal::insert(tx, "can_revision", row).await
 }
 
 pub(crate) fn read(row: &Row) -> Result<Can> {

@@ -3,73 +3,43 @@
 use shop::shelf::{Grease, Oil};
 
 use super::{Written, quantity, text};
-use crate::db::{Row, Tx, places, values};
+use crate::db::{Row, Tx, Value};
 use crate::error::Result;
-
-const COLUMNS: [&str; 28] = [
-    "id",
-    "number",
-    "recorded",
-    "said_by",
-    "place",
-    "name",
-    "family",
-    "symbol",
-    "v40",
-    "v100",
-    "viscosity_index",
-    "density",
-    "pour_point",
-    "flash_point",
-    "ep_sulphur",
-    "detergent",
-    "tackifier",
-    "friction_modifier",
-    "fatty",
-    "solids",
-    "copper_strip",
-    "thickener",
-    "nlgi",
-    "base_v40",
-    "packs",
-    "stock",
-    "stock_mass",
-    "note",
-];
+use crate::seal;
 
 pub(super) async fn write(tx: &Tx, oil: &Oil, number: i64, place: usize, written: &Written<'_>) -> Result<()> {
-    let sql = format!("INSERT INTO oil_revision ({}) VALUES ({})", COLUMNS.join(", "), places(1, COLUMNS.len()));
-    let values = values![
-        oil.id.as_str(),
-        number,
-        written.at,
-        written.by,
-        place as i64,
-        oil.name.as_str(),
-        oil.family.to_string(),
-        oil.symbol.clone(),
-        text(&oil.v40),
-        text(&oil.v100),
-        oil.index,
-        text(&oil.density),
-        text(&oil.pour_point),
-        text(&oil.flash_point),
-        oil.ep_sulphur.to_string(),
-        oil.detergent.to_string(),
-        oil.tackifier.to_string(),
-        oil.friction_modifier.to_string(),
-        oil.fatty.to_string(),
-        oil.solids.to_string(),
-        oil.copper_strip.clone(),
-        oil.grease.thickener.clone(),
-        oil.grease.nlgi.clone(),
-        text(&oil.grease.base_v40),
-        serde_json::to_string(&oil.packs).expect("a list of texts always has a JSON form"),
-        text(&oil.stock),
-        oil.stock_mass.clone(),
-        oil.note.clone(),
+    let packs = serde_json::to_string(&oil.packs).expect("a list of texts always has a JSON form");
+    let row = vec![
+        ("id", Value::from(oil.id.as_str())),
+        ("number", number.into()),
+        ("recorded", written.at.into()),
+        ("said_by", written.by.into()),
+        ("place", (place as i64).into()),
+        ("name", oil.name.as_str().into()),
+        ("family", oil.family.to_string().into()),
+        ("symbol", oil.symbol.clone().into()),
+        ("v40", text(&oil.v40).into()),
+        ("v100", text(&oil.v100).into()),
+        ("viscosity_index", oil.index.into()),
+        ("density", text(&oil.density).into()),
+        ("pour_point", text(&oil.pour_point).into()),
+        ("flash_point", text(&oil.flash_point).into()),
+        ("ep_sulphur", oil.ep_sulphur.to_string().into()),
+        ("detergent", oil.detergent.to_string().into()),
+        ("tackifier", oil.tackifier.to_string().into()),
+        ("friction_modifier", oil.friction_modifier.to_string().into()),
+        ("fatty", oil.fatty.to_string().into()),
+        ("solids", oil.solids.to_string().into()),
+        ("copper_strip", oil.copper_strip.clone().into()),
+        ("thickener", oil.grease.thickener.clone().into()),
+        ("nlgi", oil.grease.nlgi.clone().into()),
+        ("base_v40", text(&oil.grease.base_v40).into()),
+        ("packs", packs.into()),
+        ("stock", text(&oil.stock).into()),
+        ("stock_mass", oil.stock_mass.clone().into()),
+        ("note", oil.note.clone().into()),
     ];
-    tx.run(&sql, values).await
+    seal::insert(tx, "oil_revision", row).await
 }
 
 pub(crate) fn read(row: &Row) -> Result<Oil> {
