@@ -17,7 +17,8 @@
 //!   the logbook and lists every difference.
 //! - **Damage is found.** [`Store::verify`] reads everything and says in a sentence each what is not as it was written: every row that
 //!   people's words are in is held against its fingerprint, and one that came or went behind our back is missed. [`Store::backup`] and [`Store::restore`] look before they give a name.
-//! - **A backup is whole or not there.** It is taken while others write, and never overwrites.
+//! - **A backup is whole or not there.** It is taken while others write, and never overwrites. What a killed program left half made
+//!   goes away with the next backup to the same folder.
 //! - **A file that is not ours is left alone.** [`Store::open`] reads the first hundred bytes itself and hands only a shop's file
 //!   of a known version to the database; [`Store::create`] never overwrites. In a database the tables lie in a schema of their own,
 //!   and one of that name that is not ours is left alone too.

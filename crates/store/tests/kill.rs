@@ -38,12 +38,13 @@ const ON_A_SERVER: &str = "what_was_acknowledged_survives_any_kill_on_a_server";
 
 /// The tests, as a runner would list them.
 #[cfg(unix)]
-const TESTS: [&str; 5] = [
+const TESTS: [&str; 6] = [
     ON_A_FILE,
     ON_A_SERVER,
     "a_disk_that_is_full_at_any_place_leaves_what_was_there",
     "a_folder_that_takes_no_files_is_said_to",
     "two_programs_write_one_file_and_nothing_is_lost",
+    "what_a_killed_backup_leaves_is_swept_by_the_next",
 ];
 #[cfg(not(unix))]
 const TESTS: [&str; 2] = [ON_A_FILE, ON_A_SERVER];
@@ -76,6 +77,10 @@ fn main() {
                 }
                 #[cfg(unix)]
                 "a_folder_that_takes_no_files_is_said_to" => limits::a_folder_that_takes_no_files_is_said_to().await,
+                #[cfg(unix)]
+                "what_a_killed_backup_leaves_is_swept_by_the_next" => {
+                    limits::what_a_killed_backup_leaves_is_swept_by_the_next().await;
+                }
                 #[cfg(unix)]
                 "two_programs_write_one_file_and_nothing_is_lost" => {
                     limits::two_programs_write_one_file_and_nothing_is_lost().await;

@@ -11,6 +11,7 @@ use std::os::unix::fs::{MetadataExt as _, PermissionsExt as _};
 use std::os::unix::process::CommandExt as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
+use std::time::Duration;
 
 use jiff::Timestamp;
 use shop::logbook::{Body, NewEntry};
@@ -249,6 +250,41 @@ pub(crate) async fn a_folder_that_takes_no_files_is_said_to() {
     for folder in ["", "old.csv", "old.csv/pictures"] {
         mode(&bench.path().join(folder), 0o755);
     }
+}
+
+/// The hidden folders beside the shop that were begun and are held or were.
+fn begun(folder: &Path) -> Vec<PathBuf> {
+    let entries = fs::read_dir(folder).expect("the folder of the test");
+    let paths = entries.map(|entry| entry.expect("an entry of it").path());
+    paths.filter(|path| path.join("held").exists()).collect()
+}
+
+pub(crate) async fn what_a_killed_backup_leaves_is_swept_by_the_next() {
+    let bench = Bench::new().await;
+    let left = loop {
+        let mut command = Command::new(this());
+        command.env(DEED, format!("{:?}", Deed::Backup)).current_dir(bench.path());
+        let mut child = command.spawn().expect("this program runs");
+        while begun(bench.path()).is_empty() && child.try_wait().expect("a child of ours").is_none() {
+            std::hint::spin_loop();
+        }
+        child.kill().expect("a child of ours");
+        child.wait().expect("a child of ours");
+        if let Some(left) = begun(bench.path()).pop() {
+            break left;
+        }
+        // It was done before it could be killed.
+        let _ = fs::remove_file(bench.path().join("new"));
+    };
+    let store = Store::open(&bench.path().join("shop.db")).await.expect("a whole file");
+    store.backup(&bench.path().join("soon")).await.expect("a free name");
+    assert!(left.exists(), "what was begun within a minute may be somebody's");
+    let held = fs::File::options().write(true).open(left.join("held")).expect("a file that nobody holds");
+    let then = held.metadata().and_then(|held| held.modified()).expect("a time") - Duration::from_secs(3600);
+    held.set_modified(then).expect("a file of our own");
+    store.backup(&bench.path().join("later")).await.expect("a free name");
+    assert!(!left.exists());
+    assert_eq!(begun(bench.path()), Vec::<PathBuf>::new());
 }
 
 pub(crate) async fn two_programs_write_one_file_and_nothing_is_lost() {
