@@ -14,11 +14,11 @@ const BEGINNINGS: [&str; 2] = ["postgres://", "postgresql://"];
 
 /// Where a shop is kept.
 #[derive(Clone, PartialEq, Eq)]
-pub struct Address(Kept);
+pub struct Address(Place);
 
 /// What an address is of.
 #[derive(Clone)]
-pub(crate) enum Kept {
+pub(crate) enum Place {
     /// A file.
     File(PathBuf),
     /// A database of a server.
@@ -47,7 +47,7 @@ impl Address {
     /// [`AddressFault`] when it begins like the address of a database and is none that can be used.
     pub fn read(text: &OsStr) -> Result<Self, AddressFault> {
         match text.to_str().filter(|text| BEGINNINGS.iter().any(|beginning| text.starts_with(beginning))) {
-            Some(text) => Database::read(text).map(|database| Self(Kept::Database(Box::new(database)))),
+            Some(text) => Database::read(text).map(|database| Self(Place::Database(Box::new(database)))),
             None => Ok(Self::from(Path::new(text))),
         }
     }
@@ -56,13 +56,13 @@ impl Address {
     #[must_use]
     pub fn file(&self) -> Option<&Path> {
         match &self.0 {
-            Kept::File(path) => Some(path),
-            Kept::Database(_) => None,
+            Place::File(path) => Some(path),
+            Place::Database(_) => None,
         }
     }
 
     /// What it is of.
-    pub(crate) fn kept(&self) -> &Kept {
+    pub(crate) fn place(&self) -> &Place {
         &self.0
     }
 }
@@ -103,8 +103,8 @@ impl Database {
 impl fmt::Display for Address {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &self.0 {
-            Kept::File(path) => path.display().fmt(f),
-            Kept::Database(database) => f.write_str(&database.shown),
+            Place::File(path) => path.display().fmt(f),
+            Place::Database(database) => f.write_str(&database.shown),
         }
     }
 }
@@ -115,7 +115,7 @@ impl fmt::Debug for Address {
     }
 }
 
-impl PartialEq for Kept {
+impl PartialEq for Place {
     fn eq(&self, other: &Self) -> bool {
         match (self, other) {
             (Self::File(one), Self::File(other)) => one == other,
@@ -125,17 +125,17 @@ impl PartialEq for Kept {
     }
 }
 
-impl Eq for Kept {}
+impl Eq for Place {}
 
 impl From<&Path> for Address {
     fn from(path: &Path) -> Self {
-        Self(Kept::File(path.to_owned()))
+        Self(Place::File(path.to_owned()))
     }
 }
 
 impl From<PathBuf> for Address {
     fn from(path: PathBuf) -> Self {
-        Self(Kept::File(path))
+        Self(Place::File(path))
     }
 }
 

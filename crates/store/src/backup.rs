@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use jiff::civil::Date;
 use jiff::{Timestamp, ToSpan as _};
 
-use crate::address::{Address, Kept as Place};
+use crate::address::{Address, Place};
 use crate::db::{Db, Engine};
 use crate::error::{Error, Result};
 use crate::made::Made;
@@ -59,7 +59,7 @@ impl Store {
                 companion.display()
             )));
         }
-        match to.kept() {
+        match to.place() {
             Place::File(path) => {
                 let made = Made::begin(path)?;
                 whole_copy(from, &made.path()).await?.close().await?;

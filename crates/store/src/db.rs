@@ -16,7 +16,7 @@ use sea_orm::{
 use shop::choice::Choice;
 use shop::id::Id;
 
-use crate::address::{Address, Kept};
+use crate::address::{Address, Place};
 use crate::error::{Error, Result};
 use crate::fuse;
 
@@ -69,9 +69,9 @@ impl Engine {
 impl Db {
     pub(crate) async fn connect(at: &Address) -> Result<Self> {
         fuse::step(at)?;
-        let connection = match at.kept() {
-            Kept::File(path) => sqlite::connect(path).await.map_err(|error| translated(at, &error))?,
-            Kept::Database(database) => postgres::connect(at, database).await?,
+        let connection = match at.place() {
+            Place::File(path) => sqlite::connect(path).await.map_err(|error| translated(at, &error))?,
+            Place::Database(database) => postgres::connect(at, database).await?,
         };
         Ok(Self { connection, at: Arc::new(at.clone()) })
     }
@@ -319,10 +319,10 @@ fn translated(at: &Address, error: &DbErr) -> Error {
 }
 
 fn translated_here(at: &Address, error: &sqlx::Error) -> Error {
-    match (at.kept(), error.as_database_error()) {
-        (Kept::File(_), Some(said)) => sqlite::translated(at, said),
-        (Kept::File(_), None) => Error::io(at, error.to_string()),
-        (Kept::Database(_), Some(said)) => postgres::translated(at, said),
-        (Kept::Database(_), None) => postgres::not_asked(at, error),
+    match (at.place(), error.as_database_error()) {
+        (Place::File(_), Some(said)) => sqlite::translated(at, said),
+        (Place::File(_), None) => Error::io(at, error.to_string()),
+        (Place::Database(_), Some(said)) => postgres::translated(at, said),
+        (Place::Database(_), None) => postgres::not_asked(at, error),
     }
 }

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
-use crate::address::{Address, Kept};
+use crate::address::{Address, Place};
 use crate::db::Db;
 use crate::error::{Error, Result};
 use crate::settings::{self, Settings};
@@ -28,9 +28,9 @@ impl Store {
     pub async fn create(at: impl Into<Address>, settings: &Settings, from: Timestamp) -> Result<Self> {
         let at = at.into();
         settings.zone_name()?;
-        match at.kept() {
-            Kept::File(path) => Self::create_file(path, &at, settings, from).await,
-            Kept::Database(_) => {
+        match at.place() {
+            Place::File(path) => Self::create_file(path, &at, settings, from).await,
+            Place::Database(_) => {
                 let db = Db::connect(&at).await?;
                 // Once this is done it is there, and nothing is left that could fail.
                 match fill(&db, settings, from).await {
@@ -52,7 +52,7 @@ impl Store {
     /// [`Error::Unreachable`] and [`Error::Refused`]; the shop is then left as it was.
     pub async fn open(at: impl Into<Address>) -> Result<Self> {
         let at = at.into();
-        if let Kept::File(path) = at.kept() {
+        if let Place::File(path) = at.place() {
             header::check(path)?;
         }
         let db = Db::connect(&at).await?;

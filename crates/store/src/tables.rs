@@ -14,7 +14,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 
-use crate::address::{Address, Kept};
+use crate::address::{Address, Place};
 use crate::db::{Db, Row, Tx, Value, micros, places, values};
 use crate::error::{Error, Result};
 use crate::layout::{Column, Holds, SAID, columns};
@@ -56,14 +56,14 @@ impl Store {
     /// [`Error::Conflict`] or [`Error::Corrupt`] when the rows do not go together. There is no shop then.
     pub async fn import_csv(folder: &Path, into: impl Into<Address>) -> Result<()> {
         let into = into.into();
-        match into.kept() {
-            Kept::File(path) => {
+        match into.place() {
+            Place::File(path) => {
                 let made = Made::begin(path)?;
                 fs::File::create_new(made.path()).map_err(|error| Error::io(path, error.to_string()))?;
                 fill(&made.path().into(), folder).await?;
                 made.finish()
             }
-            Kept::Database(_) => fill(&into, folder).await,
+            Place::Database(_) => fill(&into, folder).await,
         }
     }
 }

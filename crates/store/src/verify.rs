@@ -83,7 +83,8 @@ impl Found {
         };
         for says in says {
             let damage = Damage { says: says.replace('\n', " ") };
-            if !self.damage.contains(&damage) {
+            // Once a server lets nothing more be read, every check says so.
+            if self.damage.last() != Some(&damage) {
                 self.damage.push(damage);
             }
         }

@@ -22,13 +22,11 @@ const WORKING_WAIT: Duration = Duration::from_secs(30);
 /// How many calls may be under way at once.
 const CONNECTIONS: u32 = 4;
 /// What is set on every connection, whatever the server's own habits are.
-const SETTINGS: [(&str, &str); 5] = [
+const SETTINGS: [(&str, &str); 3] = [
     ("search_path", SCHEMA),
     ("synchronous_commit", "on"),
     // How long a call waits for another program's writing to end.
     ("lock_timeout", "10s"),
-    ("statement_timeout", "0"),
-    ("standard_conforming_strings", "on"),
 ];
 
 /// Some connections to a database, once it has answered.
@@ -66,10 +64,10 @@ pub(super) fn translated(at: &Address, error: &dyn DatabaseError) -> Error {
         "42P06" => Error::Exists(at.clone()),
         code if code.starts_with("23") => super::conflict(says),
         code if code.starts_with("28") => Error::refused(at, says),
-        // No such database; too many connections; going down or starting up.
-        code if code.starts_with("3D") || code.starts_with("08") || code.starts_with("53") || code.starts_with("57P") => {
-            Error::unreachable(at, says)
-        }
+        // Too many connections.
+        "53300" => Error::unreachable(at, says),
+        // No such database; no connection any more; going down or starting up.
+        code if ["3D", "08", "57P"].iter().any(|class| code.starts_with(class)) => Error::unreachable(at, says),
         _ => Error::io(at, says),
     }
 }
