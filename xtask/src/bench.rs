@@ -4,7 +4,7 @@ use crate::postgres::{self, Server};
 use crate::run::Run;
 
 /// The crates that have benchmarks.
-const CRATES: &[&str] = &["shop", "store"];
+const CRATES: &[&str] = &["shop", "advice", "store"];
 
 /// Runs them all, those of the store on a file and on a server.
 pub(crate) fn bench() -> Result<(), String> {

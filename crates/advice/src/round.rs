@@ -5,6 +5,7 @@
 mod act;
 mod after;
 mod assumed;
+mod bound;
 mod caution;
 mod choose;
 mod cold;
@@ -229,7 +230,7 @@ pub fn round(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &P
 /// slides, wiping, cans and walking counted, and what that leaves undone.
 ///
 /// Chosen exactly, by branch and bound over points gathered by stand, setting and can, unless the working says that nobody has
-/// proven it: then more than 20 000 sets of groups would have had to be gone through. What was done already in this round stays in
+/// proven it: then some ten million sums would not have been enough. What was done already in this round stays in
 /// it, and its time counts.
 #[must_use]
 pub fn within(machine: &MachineSnapshot, shelf: &Shelf, moment: &Moment, plan: &Plan, minutes: u32) -> Reasoned<Round> {

@@ -1,12 +1,18 @@
 //! The reasoning, held against snapshots written by hand. Intervals and their clocks are those of the project's own rules: due
 //! when the hours since plus the hours planned exceed the interval, or when its days have passed; once a round.
 
+mod after;
 mod bench;
+mod care;
+mod cold;
 mod dose;
 mod due;
+mod later;
+mod lathe;
 mod laws;
 mod minutes;
 mod old_name;
 mod order;
+mod pace;
 mod route;
 mod words;

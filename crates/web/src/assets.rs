@@ -48,6 +48,7 @@ pub static SHEET: Asset = Asset {
         include_str!("../assets/css/balloon.css"),
         include_str!("../assets/css/point_row.css"),
         include_str!("../assets/css/stand.css"),
+        include_str!("../assets/css/steps.css"),
         include_str!("../assets/css/verdict.css"),
         include_str!("../assets/css/table.css"),
         include_str!("../assets/css/fold.css"),

@@ -182,6 +182,7 @@ fn filter(names: &Names, chosen: &Chosen) -> Filter {
     let withdrawn = vec![Choice::new("", "Leave them out"), Choice::new("yes", "Show them struck through")];
     Filter {
         to: "/log".to_owned(),
+        hidden: Vec::new(),
         fields: vec![
             field(
                 "machine",

@@ -20,6 +20,7 @@ mod point_row;
 mod quote;
 mod receipt;
 mod stand;
+mod steps;
 mod table;
 mod verdict;
 
@@ -38,6 +39,7 @@ pub use point_row::PointRow;
 pub use quote::Quote;
 pub use receipt::Receipt;
 pub use stand::Stand;
+pub use steps::Steps;
 pub use table::{Cell, Column, Style, Table};
 pub use title_block::TitleBlock;
 pub use verdict::Verdict;

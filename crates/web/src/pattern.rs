@@ -11,7 +11,7 @@ use serde::Deserialize;
 
 use crate::parts::{
     Action, Balloon, Empty, Facts, Field, Figure, Filter, Fold, Link, Note, Page, PointRow, Press, Quote, Receipt,
-    Section, Stand, TitleBlock,
+    Section, Stand, Steps, TitleBlock,
 };
 use crate::{Error, FormKey};
 
@@ -61,7 +61,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
                 more: Some(Link::new("#working", "See why")),
             })
             div.two {
-                div.stack { (left_side(key)) (slow_start(key)) }
+                div.stack { (first_wipe()) (left_side(key)) (slow_start(key)) }
                 div.stack { (finished(key)) (pressed(key)) }
             }
             h2 #working { "Which oil?" }
@@ -77,6 +77,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
             }
             (Filter {
                 to: "/pattern".into(),
+                hidden: Vec::new(),
                 fields: vec![Field { name: "section".into(), label: "Place in the foot".into(), ..Field::default() }],
                 words: "Show it".into(),
             })
@@ -97,6 +98,14 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
             (TitleBlock::new([("Sheet", "One cell alone")]))
             (TitleBlock::new([("Oil", "Hydraulic 46, the drum by the door"), ("Left", "14 L")]))
         },
+    }
+}
+
+fn first_wipe() -> Steps {
+    Steps {
+        heading: "First wipe".into(),
+        says: "Chips under fresh oil lap the ways.".into(),
+        lines: vec![("Left side:".into(), "ram way left".into()), (String::new(), "table ways".into())],
     }
 }
 
@@ -130,6 +139,7 @@ fn left_side(key: &FormKey) -> Stand {
                 number: Balloon("12a".into()),
                 name: "Rocker foot pivot".into(),
                 first: "slide wound fully left".into(),
+                cautions: vec!["Turn it by hand with the switch locked off.".into()],
                 dose: "4 drops".into(),
                 can: "long spout".into(),
                 small: "oil hole behind the hand-wheel, 9 h since the last".into(),

@@ -74,6 +74,34 @@ impl Shop {
         Ok(Some(View { moment: snapshot.moment, settings, shelf: snapshot.shelf, machine, all }))
     }
 
+    /// Machines as they are now, at one moment, in the order of the shop; the first of the shop when none is named.
+    ///
+    /// # Errors
+    /// [`Error::Unknown`] with the nearest id when there is none of one of these ids.
+    pub(crate) async fn views(&self, asked: &[&str]) -> Result<Vec<View>, Error> {
+        let all = self.store.machines().await?;
+        if let Some(unknown) = asked.iter().find(|asked| all.iter().all(|row| row.id.as_str() != **asked)) {
+            return Err(unknown_machine(unknown, &all));
+        }
+        let found = all.iter().filter(|row| asked.contains(&row.id.as_str())).map(|row| row.id.clone());
+        let mut ids: Vec<Id> = found.collect();
+        if ids.is_empty() {
+            ids.extend(all.first().map(|row| row.id.clone()));
+        }
+        let settings = self.store.settings().await?;
+        let snapshot = self.store.snapshot_of(&ids, self.clock.now()).await?;
+        let view = |machine: MachineSnapshot| View {
+            moment: snapshot.moment.clone(),
+            settings: settings.clone(),
+            shelf: snapshot.shelf.clone(),
+            machine,
+            all: all.clone(),
+        };
+        let mut views: Vec<View> = snapshot.machines.into_iter().map(view).collect();
+        views.sort_by_key(|view| ids.iter().position(|id| *id == view.machine.id));
+        Ok(views)
+    }
+
     /// The machine of this id as it is now.
     ///
     /// # Errors

@@ -2,18 +2,24 @@
 //! walking fit into the time. Chosen exactly by branch and bound.
 //!
 //! Points that share phase, stand, setting, can and wiping are one group: what the group costs beside its acts does not depend on
-//! which of its points are done. Groups are taken in or left out one by one; a branch is given up when even a share of each further
-//! point, at no cost but its own, would not better the best so far. What a set of groups costs never falls when one more is taken
-//! in, because no walk is longer than over a third stand. At the end of a branch the points are chosen by the exact
+//! which of its points are done. First it is settled which covers and slides that several groups need are opened or moved at all, then
+//! which groups are taken in. A branch is given up when even shares of the points still to come, at the least that they can
+//! cost, would not better the best so far: no walk is longer than over a third stand, so that a set of groups never costs less when one is
+//! added, and each stand that is come to costs its own seconds. At the end of a branch the points are chosen by the exact
 //! dynamic programme of the knapsack, over whole seconds.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
+use super::bound::{Piece, envelope, most, sorted};
 use super::pace::{of_setup, seconds};
+use super::phase::Phase;
 use super::tour::{Ground, Task};
 
-/// So many sets of groups are gone through at most; beyond that the best so far is said not to be proven.
-const SETS: usize = 20_000;
+/// So many sums are spent on walks at most; beyond that the best so far is said not to be proven.
+const SUMS: u64 = 10_000_000;
+
+/// Between two phases a stand may be left and come to without a step; there are so many such seams.
+const SEAMS: f64 = 3.0;
 
 /// The points that were chosen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -26,9 +32,18 @@ pub(super) struct Chosen {
 
 /// Points of one group.
 struct Group {
+    /// Those of the most weight for their time first.
     tasks: Vec<usize>,
+    phase: Phase,
+    place: Option<usize>,
     /// Seconds that no other group shares: its own covers, slides and wiping.
     own: u32,
+}
+
+/// A cover, a slide or a thing to wipe that several groups need.
+struct Gate {
+    seconds: u32,
+    groups: Vec<usize>,
 }
 
 /// The best points of `open` beside all of `done`, in so many seconds for both.
@@ -40,72 +55,95 @@ pub(super) fn choose(
     open: &[usize],
     budget: u32,
 ) -> Chosen {
-    let all: Vec<usize> = done.iter().chain(open).copied().collect();
+    let rising = |tasks: &mut dyn Iterator<Item = usize>| tasks.collect::<BTreeSet<usize>>().into_iter().collect();
+    let all: Vec<usize> = rising(&mut done.iter().chain(open).copied());
     if ground.tour(tasks, &all).seconds.total() <= budget {
-        return Chosen { tasks: sorted(all), is_proven: true };
+        return Chosen { tasks: all, is_proven: true };
     }
+    let (groups, gates) = Sorting { ground, tasks, weights, done }.groups(open);
     let mut search = Search {
         ground,
         tasks,
         weights,
         done,
         budget,
-        groups: grouped(ground, tasks, weights, done, open),
+        groups,
+        gates,
         known: BTreeMap::new(),
+        sums: 0,
         best: (0, u32::MAX, Vec::new()),
         is_proven: true,
     };
-    search.branch(0, &mut Vec::new());
-    let chosen = done.iter().chain(&search.best.2).copied().collect();
-    Chosen { tasks: sorted(chosen), is_proven: search.is_proven }
+    search.settle(&mut Vec::new());
+    Chosen { tasks: rising(&mut done.iter().chain(&search.best.2).copied()), is_proven: search.is_proven }
 }
 
-fn sorted(mut tasks: Vec<usize>) -> Vec<usize> {
-    tasks.sort_unstable();
-    tasks
+/// What groups are made from.
+struct Sorting<'s> {
+    ground: &'s Ground,
+    tasks: &'s [Task],
+    weights: &'s [u32],
+    done: &'s [usize],
 }
 
-/// The groups, those first that give most for their time.
-fn grouped(ground: &Ground, tasks: &[Task], weights: &[u32], done: &[usize], open: &[usize]) -> Vec<Group> {
-    let mut groups: Vec<Group> = Vec::new();
-    for &task in open {
-        let is_like = |other: usize| {
-            let (a, b) = (&tasks[task], &tasks[other]);
-            (a.phase, a.place, a.can, &a.setups, &a.wipes) == (b.phase, b.place, b.can, &b.setups, &b.wipes)
-        };
-        match groups.iter_mut().find(|group| is_like(group.tasks[0])) {
-            Some(group) => group.tasks.push(task),
-            None => groups.push(Group { tasks: vec![task], own: 0 }),
+impl Sorting<'_> {
+    /// The groups, those first that give most for their time, and what several of them need.
+    fn groups(&self, open: &[usize]) -> (Vec<Group>, Vec<Gate>) {
+        let mut groups: Vec<Group> = Vec::new();
+        for &number in open {
+            let task = &self.tasks[number];
+            let is_like = |group: &&mut Group| {
+                let other = &self.tasks[group.tasks[0]];
+                (task.phase, task.place, task.can, &task.setups, &task.wipes)
+                    == (other.phase, other.place, other.can, &other.setups, &other.wipes)
+            };
+            match groups.iter_mut().find(is_like) {
+                Some(group) => group.tasks.push(number),
+                None => groups.push(Group { tasks: vec![number], phase: task.phase, place: task.place, own: 0 }),
+            }
         }
-    }
-    for number in 0..groups.len() {
-        let first = &tasks[groups[number].tasks[0]];
-        let others = groups.iter().enumerate().filter(|(other, _)| *other != number).map(|(_, group)| group.tasks[0]);
-        let others: Vec<&Task> = others.chain(done.iter().copied()).map(|task| &tasks[task]).collect();
-        let setups = first.setups.iter().filter(|setup| others.iter().all(|other| !other.setups.contains(setup)));
-        let wipes = first.wipes.iter().filter(|wipe| others.iter().all(|other| !other.wipes.contains(wipe)));
-        let own = setups.map(|setup| of_setup(ground.setups[*setup].reading)).sum::<u32>()
-            + wipes.count() as u32 * seconds::WIPE;
-        groups[number].own = own;
-    }
-    for group in &mut groups {
-        // By weight for the time, greatest first: `a / s` against `b / t` without a fraction.
-        group.tasks.sort_by(|a, b| {
-            let (wa, wb) = (u64::from(weights[*a]), u64::from(weights[*b]));
-            let (sa, sb) = (u64::from(tasks[*a].seconds), u64::from(tasks[*b].seconds));
-            (wb * sa).cmp(&(wa * sb)).then(a.cmp(b))
+        let weight = |task: usize| u64::from(self.weights[task]);
+        let time = |task: usize| u64::from(self.tasks[task].seconds);
+        for group in &mut groups {
+            // By weight for the time, greatest first: `a / s` against `b / t` without a fraction.
+            group.tasks.sort_by(|a, b| (weight(*b) * time(*a)).cmp(&(weight(*a) * time(*b))).then(a.cmp(b)));
+        }
+        groups.sort_by(|a, b| {
+            let sum = |group: &Group, of: &dyn Fn(usize) -> u64| group.tasks.iter().map(|task| of(*task)).sum::<u64>();
+            let (over_a, over_b) = (sum(b, &weight) * sum(a, &time), sum(a, &weight) * sum(b, &time));
+            over_a.cmp(&over_b).then(a.tasks[0].cmp(&b.tasks[0]))
         });
+        let gates = self.gates(&mut groups);
+        (groups, gates)
     }
-    let worth = |group: &Group| -> (u64, u64) {
-        let weight: u64 = group.tasks.iter().map(|task| u64::from(weights[*task])).sum();
-        let time: u64 = group.tasks.iter().map(|task| u64::from(tasks[*task].seconds)).sum();
-        (weight, time + u64::from(group.own) + 1)
-    };
-    groups.sort_by(|a, b| {
-        let ((wa, ta), (wb, tb)) = (worth(a), worth(b));
-        (wb * ta).cmp(&(wa * tb)).then(a.tasks[0].cmp(&b.tasks[0]))
-    });
-    groups
+
+    /// What must be opened, moved or wiped for the groups: what one alone needs becomes its own, the rest are gates. What is done
+    /// already needs nothing more.
+    fn gates(&self, groups: &mut [Group]) -> Vec<Gate> {
+        let setups = (0..self.ground.setups.len()).map(|setup| {
+            let needs = move |task: &Task| task.setups.contains(&setup);
+            (of_setup(self.ground.setups[setup].reading), Box::new(needs) as Box<dyn Fn(&Task) -> bool>)
+        });
+        let wipes = (0..self.ground.wipes.len()).map(|wipe| {
+            let needs = move |task: &Task| task.wipes.contains(&wipe);
+            (seconds::WIPE, Box::new(needs) as Box<dyn Fn(&Task) -> bool>)
+        });
+        let mut gates = Vec::new();
+        for (seconds, needs) in setups.chain(wipes) {
+            if seconds == 0 || self.done.iter().any(|task| needs(&self.tasks[*task])) {
+                continue;
+            }
+            let behind: Vec<usize> =
+                (0..groups.len()).filter(|group| needs(&self.tasks[groups[*group].tasks[0]])).collect();
+            match behind.as_slice() {
+                [] => {}
+                [only] => groups[*only].own += seconds,
+                _ => gates.push(Gate { seconds, groups: behind }),
+            }
+        }
+        gates.sort_by_key(|gate| std::cmp::Reverse((gate.seconds, gate.groups.len())));
+        gates
+    }
 }
 
 struct Search<'s> {
@@ -115,35 +153,116 @@ struct Search<'s> {
     done: &'s [usize],
     budget: u32,
     groups: Vec<Group>,
+    gates: Vec<Gate>,
     /// Seconds beside the acts of the groups, by the groups taken in.
-    known: BTreeMap<Vec<usize>, (u32, bool)>,
+    known: BTreeMap<Vec<usize>, u32>,
+    sums: u64,
     /// Weight, seconds and tasks of the best so far.
     best: (u32, u32, Vec<usize>),
     is_proven: bool,
 }
 
+/// A branch of the search: the gates that are opened, the groups that are shut out, and those taken in of all before `next`.
+struct Branch<'b> {
+    open: &'b [bool],
+    next: usize,
+    taken: &'b mut Vec<usize>,
+}
+
 impl Search<'_> {
-    fn branch(&mut self, next: usize, taken: &mut Vec<usize>) {
+    /// Settles gate after gate, then group after group.
+    fn settle(&mut self, open: &mut Vec<bool>) {
+        let mut taken = Vec::new();
+        if !self.may_better(&Branch { open, next: 0, taken: &mut taken }, 0) {
+            return;
+        }
+        if open.len() == self.gates.len() {
+            self.branch(Branch { open, next: 0, taken: &mut taken });
+            return;
+        }
+        for choice in [true, false] {
+            open.push(choice);
+            self.settle(open);
+            open.pop();
+        }
+    }
+
+    fn branch(&mut self, branch: Branch<'_>) {
+        let Branch { open, next, taken } = branch;
+        if !self.may_better(&Branch { open, next, taken }, 0) {
+            return;
+        }
         let Some(frame) = self.frame(taken) else { return };
-        if frame > self.budget || self.bound(next, taken, self.budget - frame) < f64::from(self.best.0) + 0.5 {
+        if !self.may_better(&Branch { open, next, taken }, frame) {
             return;
         }
         if next == self.groups.len() {
             self.fill(taken, frame);
             return;
         }
-        taken.push(next);
-        self.branch(next + 1, taken);
-        taken.pop();
-        self.branch(next + 1, taken);
+        if self.is_open(open, next) {
+            taken.push(next);
+            self.branch(Branch { open, next: next + 1, taken });
+            taken.pop();
+        }
+        self.branch(Branch { open, next: next + 1, taken });
+    }
+
+    /// Whether all gates that a group needs are open or not settled yet.
+    fn is_open(&self, open: &[bool], group: usize) -> bool {
+        open.iter().zip(&self.gates).all(|(is_open, gate)| *is_open || !gate.groups.contains(&group))
+    }
+
+    /// Whether a branch may still hold something better than the best so far. `frame` is what its groups cost at least.
+    fn may_better(&self, branch: &Branch<'_>, frame: u32) -> bool {
+        let Branch { open, next, taken } = branch;
+        let before = self.known.get(&taken[..taken.len().saturating_sub(1)]).copied().unwrap_or(0);
+        let own = taken.last().map_or(0, |group| self.groups[*group].own);
+        let is_paid = |gate: &Gate| gate.groups.iter().any(|group| taken.contains(group));
+        let gates: u32 =
+            open.iter().zip(&self.gates).filter(|(is, gate)| **is && !is_paid(gate)).map(|(_, g)| g.seconds).sum();
+        let least = frame.max(before + own) + gates;
+        let Some(left) = self.budget.checked_sub(least) else { return false };
+        let come: Vec<usize> = (*next..self.groups.len()).filter(|group| self.is_open(open, *group)).collect();
+        let bound = |left: f64, key: &dyn Fn(usize) -> (Option<Phase>, Option<usize>)| {
+            let known: BTreeSet<_> = taken.iter().map(|group| key(*group)).collect();
+            let done = self.done.iter().map(|task| &self.tasks[*task]);
+            let done: BTreeSet<_> =
+                done.flat_map(|task| [(Some(task.phase), task.place), (None, task.place)]).collect();
+            let mut at: BTreeMap<_, Vec<Piece>> = BTreeMap::new();
+            let mut pieces: Vec<Piece> = taken.iter().flat_map(|group| self.pieces(*group, 0)).collect();
+            for group in &come {
+                let key = key(*group);
+                let of_group = self.pieces(*group, self.groups[*group].own);
+                if known.contains(&key) || done.contains(&key) {
+                    pieces.extend(of_group);
+                } else {
+                    at.entry(key).or_default().extend(of_group);
+                }
+            }
+            pieces.extend(at.into_values().flat_map(|pieces| envelope(f64::from(seconds::ARRIVE), &sorted(pieces))));
+            most(left, &sorted(pieces))
+        };
+        let left = f64::from(left);
+        let by_stand = |group: usize| (None, self.groups[group].place);
+        let by_stop = |group: usize| (Some(self.groups[group].phase), self.groups[group].place);
+        let better = f64::from(self.best.0) + 0.5;
+        bound(left, &by_stand) >= better && bound(left + SEAMS * f64::from(seconds::ARRIVE), &by_stop) >= better
+    }
+
+    /// A group's weight over its time as pieces of falling slope, its own seconds in the first.
+    fn pieces(&self, group: usize, own: u32) -> Vec<Piece> {
+        let piece =
+            |task: &usize| Piece { weight: f64::from(self.weights[*task]), time: f64::from(self.tasks[*task].seconds) };
+        envelope(f64::from(own), &self.groups[group].tasks.iter().map(piece).collect::<Vec<_>>())
     }
 
     /// Seconds for all that is done already and for the frame of the groups taken in; nothing when too many were gone through.
     fn frame(&mut self, taken: &[usize]) -> Option<u32> {
-        if let Some((seconds, _)) = self.known.get(taken) {
+        if let Some(seconds) = self.known.get(taken) {
             return Some(*seconds);
         }
-        if self.known.len() >= SETS {
+        if self.sums >= SUMS {
             self.is_proven = false;
             return None;
         }
@@ -154,46 +273,9 @@ impl Search<'_> {
         let seconds = tour.seconds.total() - own;
         // Only of a proven shortest walk is it known that it never shrinks when more is taken in.
         self.is_proven &= tour.is_proven;
-        self.known.insert(taken.to_vec(), (seconds, tour.is_proven));
+        self.sums += tour.sums;
+        self.known.insert(taken.to_vec(), seconds);
         Some(seconds)
-    }
-
-    /// No choice among the groups taken in and those still to come weighs more than this in so many seconds.
-    fn bound(&self, next: usize, taken: &[usize], seconds: u32) -> f64 {
-        let own = taken.iter().map(|group| (0, &self.groups[*group]));
-        let further = self.groups[next..].iter().map(|group| (group.own, group));
-        let mut pieces: Vec<(f64, f64)> =
-            own.chain(further).flat_map(|(first, group)| self.pieces(first, &group.tasks)).collect();
-        pieces.sort_by(|a, b| (b.0 * a.1).total_cmp(&(a.0 * b.1)));
-        let (mut left, mut weight) = (f64::from(seconds), 0.0);
-        for (piece, time) in pieces {
-            if time >= left {
-                return weight + piece * left / time;
-            }
-            left -= time;
-            weight += piece;
-        }
-        weight
-    }
-
-    /// A group's weight over its time as pieces of falling slope that lie nowhere below it: the first piece runs from nothing to
-    /// where weight for time, with the group's own seconds, is greatest.
-    fn pieces(&self, first: u32, tasks: &[usize]) -> Vec<(f64, f64)> {
-        let mut whole = Vec::with_capacity(tasks.len());
-        let (mut weight, mut time) = (0.0, f64::from(first));
-        for task in tasks {
-            weight += f64::from(self.weights[*task]);
-            time += f64::from(self.tasks[*task].seconds);
-            whole.push((weight, time));
-        }
-        let best = (0..whole.len()).max_by(|a, b| {
-            let ((wa, ta), (wb, tb)) = (whole[*a], whole[*b]);
-            (wa * tb).total_cmp(&(wb * ta))
-        });
-        let Some(best) = best else { return Vec::new() };
-        let rest = tasks[best + 1..].iter();
-        let rest = rest.map(|task| (f64::from(self.weights[*task]), f64::from(self.tasks[*task].seconds)));
-        [whole[best]].into_iter().chain(rest).collect()
     }
 
     /// The best points of the groups taken in: knapsack over whole seconds.

@@ -1,7 +1,7 @@
 //! How long each act of a round takes: rule-of-thumb times, bettered by the shop's own last round where the log tells how long
 //! its acts took.
 
-use shop::logbook::BatchKey;
+use shop::chart::Point;
 use shop::snapshot::{MachineSnapshot, Mark};
 use tribology::{Standing, Step, Symbol};
 
@@ -78,33 +78,27 @@ impl Pace {
     #[must_use]
     pub fn of(machine: &MachineSnapshot) -> Option<Self> {
         let chart = &machine.chart;
-        let mut marks: Vec<(&Mark, u32)> = Vec::new();
+        let mut marks: Vec<(&Mark, &Point, u32)> = Vec::new();
         for point in chart.points_here() {
             let Some(mark) = machine.points.get(&point.id).and_then(|history| history.dosed.as_ref()) else { continue };
             let sets: u32 = point.moves.iter().map(|text| of_setup(SetUp::read(text).reading)).sum();
             // What is set once for several points is shared out among them, about two to each.
-            marks.push((mark, of_act(act(point)) + sets / 2));
+            marks.push((mark, point, of_act(act(point)) + sets / 2));
         }
-        marks.sort_by_key(|(mark, _)| (mark.happened, mark.entry));
-        let mut presses: Vec<(&Mark, u32, usize)> = Vec::new();
-        for (mark, seconds) in marks {
-            let is_same =
-                |last: &Mark| BatchKey::of(&last.key) == BatchKey::of(&mark.key) && last.happened == mark.happened;
-            match presses.last_mut().filter(|(last, ..)| is_same(last)) {
-                Some((_, sum, count)) => (*sum, *count) = (*sum + seconds, *count + 1),
-                None => presses.push((mark, seconds, 1)),
-            }
-        }
+        marks.sort_by_key(|(mark, ..)| (mark.happened, mark.entry));
+        // What was written down at one instant is one press.
+        let presses: Vec<&[(&Mark, &Point, u32)]> =
+            marks.chunk_by(|(a, ..), (b, ..)| a.happened == b.happened).collect();
         let mut pace = Self { taken: 0, expected: 0, points: 0 };
         let mut gaps = 0;
-        for pair in presses.windows(2) {
-            let [(before, ..), (mark, seconds, count)] = pair else { continue };
-            let gap = mark.happened.duration_since(before.happened).as_secs();
+        for (before, press) in presses.iter().zip(presses.iter().skip(1)) {
+            let ((last, from, _), (mark, to, _)) = (before[before.len() - 1], press[0]);
+            let gap = mark.happened.duration_since(last.happened).as_secs();
             if BETWEEN.contains(&gap) {
-                let is_same_press = BatchKey::of(&before.key) == BatchKey::of(&mark.key);
                 pace.taken += u32::try_from(gap).expect("it is within the range");
-                pace.expected += seconds + if is_same_press { 0 } else { seconds::ARRIVE };
-                pace.points += count;
+                pace.expected += press.iter().map(|(.., seconds)| seconds).sum::<u32>();
+                pace.expected += if from.stand == to.stand { 0 } else { seconds::ARRIVE };
+                pace.points += press.len();
                 gaps += 1;
             }
         }

@@ -97,6 +97,16 @@ impl Layout {
     pub fn seconds(&self, cost: &Cost) -> u32 {
         cost.walk + cost.changes * self.change + cost.again * self.again
     }
+
+    /// How many sums the exact way takes, about: `2^n n^2` for each phase of `n` stops.
+    #[must_use]
+    pub fn sums(&self) -> u64 {
+        let of_phase = |stops: &Vec<Stop>| {
+            let count = stops.len().min(EXACT) as u64;
+            (count * count) << count
+        };
+        self.phases.iter().map(of_phase).sum()
+    }
 }
 
 /// The shortest route; of several the one that names the earlier stops first.

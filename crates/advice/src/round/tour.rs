@@ -54,6 +54,8 @@ pub(super) struct Tour {
     pub(super) visits: Vec<(Phase, Vec<usize>)>,
     pub(super) seconds: Seconds,
     pub(super) is_proven: bool,
+    /// How many sums it took to find, about.
+    pub(super) sums: u64,
 }
 
 /// What a round costs, in seconds.
@@ -187,6 +189,7 @@ impl Ground {
             wipes: route.phases[0].iter().map(|visit| wipes[visit.stop].clone()).collect(),
             seconds: self.seconds(tasks, active, &layout, &route.cost),
             is_proven: route.is_proven,
+            sums: layout.sums(),
             ..Tour::default()
         };
         for ((stops, visits), phase) in phases.iter().zip(&route.phases[1..]).zip(&PHASES[1..]) {

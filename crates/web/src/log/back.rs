@@ -29,10 +29,7 @@ impl Back {
     /// The address, without its anchor.
     pub(super) fn address(&self) -> String {
         match (Id::new(&self.asked.machine), Id::new(&self.page)) {
-            (Ok(machine), Ok(point)) => {
-                let pairs = [("job", self.asked.job.as_str()), ("hours", self.asked.hours.as_str())];
-                address::with_query(&address::point(&machine, &point), &pairs)
-            }
+            (Ok(machine), Ok(point)) => self.asked.with_page(&address::point(&machine, &point)),
             _ => self.asked.today(),
         }
     }

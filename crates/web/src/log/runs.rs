@@ -24,6 +24,9 @@ pub(crate) struct Sent {
     job: String,
     #[serde(default)]
     planned: String,
+    /// Further machines on the page on which it was pressed.
+    #[serde(default)]
+    with: String,
 }
 
 /// `POST /log/runs`
@@ -48,7 +51,8 @@ pub(crate) async fn write(State(shop): State<Shop>, hand: Hand, Form(sent): Form
 impl Sent {
     /// The round to come back to: the job goes on, the hours are those that were planned.
     fn asked(&self) -> Asked {
-        Asked { machine: self.machine.clone(), job: self.job.clone(), hours: self.planned.clone() }
+        let (machine, job, hours) = (self.machine.clone(), self.job.clone(), self.planned.clone());
+        Asked { machine, job, hours, with: self.with.clone(), ..Asked::default() }
     }
 }
 
@@ -59,11 +63,12 @@ fn page(view: &View, hand: &Hand, sent: &Sent, hours_fault: Option<String>, job_
         hours: sent.hours.clone(),
         job: sent.job.clone(),
         planned: sent.planned.clone(),
+        with: sent.with.clone(),
         hours_fault,
         job_fault,
     };
-    let today = Asked { machine: sent.machine.clone(), hours: sent.planned.clone(), ..Asked::default() }.today();
-    let form = today::run_form(view, ran, sent.key.clone());
+    let today = Asked { job: String::new(), ..sent.asked() }.today();
+    let form = today::run_form(view, ran, "", sent.key.clone());
     Page {
         title: "Log a run".into(),
         section: Some(Section::Today),

@@ -37,6 +37,8 @@ pub enum Entry {
     Day,
     /// One of a few, all in sight.
     Pick(Vec<Choice>),
+    /// Any of a few, all in sight; their values stand behind one another with commas.
+    Several(Vec<Choice>),
     /// One of many, in a list.
     List(Vec<Choice>),
 }
@@ -85,7 +87,8 @@ impl Field {
         }
     }
 
-    fn picked(&self, choices: &[Choice]) -> Markup {
+    fn picked(&self, choices: &[Choice], kind: &str) -> Markup {
+        let is_chosen = |choice: &Choice| self.value.split(',').any(|value| value == choice.value);
         html! {
             fieldset.field.field-wrong[self.fault.is_some()] id=(self.anchor()) tabindex="-1" aria-describedby=[self.told()] {
                 legend { (self.label) }
@@ -93,7 +96,7 @@ impl Field {
                 div {
                     @for choice in choices {
                         label.field-choice {
-                            input type="radio" name=(self.name) value=(choice.value) checked[choice.value == self.value];
+                            input type=(kind) name=(self.name) value=(choice.value) checked[is_chosen(choice)];
                             span { (choice.words) @if !choice.note.is_empty() { small { (choice.note) } } }
                         }
                     }
@@ -134,7 +137,7 @@ impl Field {
                             list={ (id) "-usual" } aria-invalid=[wrong] aria-describedby=[told];
                         datalist id={ (id) "-usual" } { @for words in usual { option value=(words) {} } }
                     }
-                    Entry::Line | Entry::Pick(_) => {
+                    Entry::Line | Entry::Pick(_) | Entry::Several(_) => {
                         input.field-entry type="text" id=(id) name=(name) value=(value) autocomplete="off"
                             aria-invalid=[wrong] aria-describedby=[told];
                     }
@@ -147,7 +150,8 @@ impl Field {
 impl Render for Field {
     fn render(&self) -> Markup {
         match &self.entry {
-            Entry::Pick(choices) => self.picked(choices),
+            Entry::Pick(choices) => self.picked(choices, "radio"),
+            Entry::Several(choices) => self.picked(choices, "checkbox"),
             _ => self.typed(),
         }
     }

@@ -9,6 +9,8 @@ use super::Field;
 pub struct Filter {
     /// The page that it chooses for.
     pub to: String,
+    /// What goes with it unseen: names and values.
+    pub hidden: Vec<(String, String)>,
     /// The questions.
     pub fields: Vec<Field>,
     /// The words on the button.
@@ -19,6 +21,7 @@ impl Render for Filter {
     fn render(&self) -> Markup {
         html! {
             form.filter method="get" action=(self.to) {
+                @for (name, value) in &self.hidden { input type="hidden" name=(name) value=(value); }
                 @for field in &self.fields { (field) }
                 button.button { (self.words) }
             }

@@ -17,6 +17,8 @@ pub struct PointRow {
     pub to: Option<String>,
     /// What must be moved before this row and those that follow it.
     pub first: String,
+    /// What to take care of here.
+    pub cautions: Vec<String>,
     /// How much, in strokes or drops of the can at hand.
     pub dose: String,
     /// Which can, where a stand needs more than one.
@@ -40,6 +42,7 @@ impl Render for PointRow {
         html! {
             li.point-row.point-row-given[self.done.is_some()].point-row-past[self.next.is_none()].point-row-either[self.other.is_some()] {
                 @if !self.first.is_empty() { p.point-row-first { b { "First: " } (self.first) } }
+                @if !self.cautions.is_empty() { p.point-row-care { b { "Care: " } (self.cautions.join(" ")) } }
                 (self.number)
                 div.point-row-head {
                     p.point-row-name {

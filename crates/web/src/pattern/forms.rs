@@ -52,6 +52,13 @@ pub(super) fn fresh(key: &FormKey) -> Form {
                 ..Field::default()
             },
             Field {
+                name: "machines".into(),
+                label: "On which machines?".into(),
+                entry: Entry::Several(vec![Choice::new("drill", "Bench drill"), Choice::new("shaper", "Hand shaper")]),
+                value: "drill".into(),
+                ..Field::default()
+            },
+            Field {
                 name: "can".into(),
                 label: "Which can".into(),
                 entry: Entry::List(cans),

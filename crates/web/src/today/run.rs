@@ -14,6 +14,8 @@ pub(crate) struct Ran {
     pub(crate) hours: String,
     pub(crate) job: String,
     pub(crate) planned: String,
+    /// Further machines on the same page.
+    pub(crate) with: String,
     pub(crate) hours_fault: Option<String>,
     pub(crate) job_fault: Option<String>,
 }
@@ -26,6 +28,7 @@ impl Ran {
             hours: advice::words::hours(choice.hours),
             job: choice.job.as_ref().map_or_else(String::new, |job| job.to_string()),
             planned: choice.typed_hours().to_owned(),
+            with: choice.with().to_owned(),
             hours_fault: None,
             job_fault: None,
         }
@@ -33,10 +36,12 @@ impl Ran {
 }
 
 /// The form.
-pub(crate) fn form(view: &View, ran: Ran, key: FormKey) -> Form {
+///
+/// `before` goes before its anchors, where several machines are on the page.
+pub(crate) fn form(view: &View, ran: Ran, before: &str, key: FormKey) -> Form {
     let field = |name: &str, label: &str, entry, value, fault| Field {
         name: name.to_owned(),
-        form: "ran".to_owned(),
+        form: format!("{before}ran"),
         label: label.to_owned(),
         entry,
         value,
@@ -46,6 +51,9 @@ pub(crate) fn form(view: &View, ran: Ran, key: FormKey) -> Form {
     let mut hidden = vec![("machine".to_owned(), ran.machine.to_string())];
     if !ran.planned.is_empty() {
         hidden.push(("planned".to_owned(), ran.planned));
+    }
+    if !ran.with.is_empty() {
+        hidden.push(("with".to_owned(), ran.with));
     }
     Form {
         to: "/log/runs".to_owned(),

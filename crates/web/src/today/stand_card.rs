@@ -1,13 +1,14 @@
 //! One stand of the round as a card: what to move, which cans to take, the points with the next word to press, and the one
 //! large button. That button writes down oil given and nothing else; signs are seen one by one.
 
-use advice::round::{Act, AtStand, Chosen, Phase, RoundPoint};
+use advice::round::{Act, AtStand, Chosen, Phase, Round, RoundPoint};
 use advice::words;
 use maud::Render as _;
 use shop::chart::State;
 use shop::logbook::BatchKey;
 use shop::snapshot::Mark;
 
+use super::sheet::Company;
 use super::{Choice, in_words};
 use crate::log::obstacles;
 use crate::parts::{Action, Balloon, Fold, PointRow, Press, Stand};
@@ -16,7 +17,8 @@ use crate::shop_state::{View, on_clock};
 use crate::{Error, FormKey};
 
 /// The anchors of the cards, in their order: one stand may be there once in each phase, and more often where a slide is moved on.
-pub(super) fn anchors(stands: &[AtStand]) -> Vec<String> {
+/// `before` goes before each, where several machines are on the page.
+pub(super) fn anchors(stands: &[AtStand], before: &str) -> Vec<String> {
     let mut anchors: Vec<String> = Vec::with_capacity(stands.len());
     for at in stands {
         let phase = match at.phase {
@@ -24,7 +26,7 @@ pub(super) fn anchors(stands: &[AtStand]) -> Vec<String> {
             Phase::Set => "set",
             Phase::Running => "running",
         };
-        let first = format!("{phase}-{}", at.stand.as_ref().map_or("anywhere", |stand| stand.as_str()));
+        let first = format!("{before}{phase}-{}", at.stand.as_ref().map_or("anywhere", |stand| stand.as_str()));
         let mut anchor = first.clone();
         for number in 2.. {
             if !anchors.contains(&anchor) {
@@ -48,7 +50,7 @@ pub(super) fn wants_look(point: &RoundPoint) -> bool {
 }
 
 /// The card.
-pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice) -> Result<Stand, Error> {
+pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice, company: Company) -> Result<Stand, Error> {
     let act = |to: &str, words: &str, about: String, more: &[(&str, String)]| -> Result<Action, Error> {
         let mut hidden = choice.pairs();
         hidden.push(("stand".to_owned(), anchor.to_owned()));
@@ -82,6 +84,7 @@ pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice) -> 
             words::first(point).filter(|_| number > 0 && next.is_some() && !is_given(point)).unwrap_or_default();
         points.push(PointRow {
             first,
+            cautions: cautions(point).into_iter().map(str::to_owned).collect(),
             number: Balloon(point.id.to_string()),
             name: point.name.clone(),
             to: Some(choice.point(&point.id)),
@@ -121,7 +124,7 @@ pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice) -> 
     Ok(Stand {
         id: anchor.to_owned(),
         name: at.name.clone(),
-        spoken: (at.state == State::Running).then(|| format!("{}, machine running", at.name)),
+        spoken: spoken(at, anchor, view, company),
         count: count(at),
         setup: setup(at, &supplies),
         points,
@@ -129,6 +132,49 @@ pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice) -> 
         fold,
         under: undo.transpose()?.map(Press::Action).into_iter().collect(),
     })
+}
+
+/// The stand's name for a reader who does not see what stands above it: one stand may be on the page in several phases, for several
+/// machines, and twice in one phase.
+fn spoken(at: &AtStand, anchor: &str, view: &View, company: Company) -> Option<String> {
+    let phase = match at.phase {
+        Phase::Wipe | Phase::Stopped => None,
+        Phase::Set => Some("machine set for it".to_owned()),
+        Phase::Running => Some("machine running".to_owned()),
+    };
+    let stand = at.stand.as_ref().map_or("anywhere", |stand| stand.as_str());
+    let again = anchor.rsplit_once('-').filter(|_| !anchor.ends_with(stand));
+    let again = again.map(|(_, number)| format!("visit {number}"));
+    let machine = (company == Company::Among).then(|| view.name().to_owned());
+    let more: Vec<String> = phase.into_iter().chain(again).chain(machine).collect();
+    (!more.is_empty()).then(|| format!("{}, {}", at.name, more.join(", ")))
+}
+
+/// What to take care of, while the point is still to be done.
+fn cautions(point: &RoundPoint) -> Vec<&'static str> {
+    let open = point.cautions.iter().filter(|_| !point.is_done());
+    open.map(|caution| words::caution_at(*caution)).collect()
+}
+
+/// The button that writes down all that is still to be oiled on the stopped machine; nothing where one stand is left.
+pub(super) fn all_oiled(round: &Round, choice: &Choice, anchor: &str) -> Result<Option<Action>, Error> {
+    let open =
+        |at: &&AtStand| at.state == State::Stopped && at.points.iter().any(|p| p.act != Act::Look && !is_given(p));
+    let stands: Vec<&AtStand> = round.stands.iter().filter(open).collect();
+    if stands.len() < 2 {
+        return Ok(None);
+    }
+    let points = stands.iter().flat_map(|at| &at.points).filter(|point| point.act != Act::Look && !is_given(point));
+    let ids: Vec<String> = points.map(|point| point.id.to_string()).collect();
+    let mut hidden = choice.pairs();
+    hidden.push(("stand".to_owned(), anchor.to_owned()));
+    hidden.push(("points".to_owned(), ids.join(",")));
+    let about = Some(words::count(ids.len(), "point"));
+    Ok(Some(Action {
+        hidden,
+        about,
+        ..Action::new("/log/dosings", FormKey::fresh()?, "All of these places are oiled")
+    }))
 }
 
 /// What was last said of the sign, since the oil was given.

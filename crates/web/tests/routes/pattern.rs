@@ -75,7 +75,7 @@ async fn what_was_typed_is_kept_and_its_fault_stands_beside_it() {
     assert_eq!(entry.attr("aria-describedby"), Some("clearance-hint clearance-fault"));
     assert_eq!(all(&page, ".form-mend a").len(), 2);
     assert_eq!(all(&page, "option[selected]")[0].attr("value"), Some("long"));
-    assert_eq!(all(&page, "input[checked]")[0].attr("value"), Some("not-stated"));
+    assert_eq!(all(&page, "input[type=radio][checked]")[0].attr("value"), Some("not-stated"));
 }
 
 #[tokio::test]

@@ -179,8 +179,10 @@ async fn a_choice_that_cannot_be_is_told_beside_its_field() {
 async fn why_and_how_unfold_below() {
     let page = Bench::new().await.page(DRILL).await;
     let folds = words(&page, "main > div > .fold");
-    assert!(folds[0].starts_with("Why these points") && folds[0].contains("Never logged yet"), "{}", folds[0]);
-    assert!(folds[1].contains("Assumed") && folds[1].contains("The machine will run 3 h today."), "{}", folds[1]);
+    let fold = |line: &str| folds.iter().find(|fold| fold.starts_with(line)).unwrap_or_else(|| panic!("no {line}"));
+    assert!(fold("Why these points").contains("Never logged yet"));
+    assert!(fold("How this was worked out").contains("The machine will run 3 h today."));
+    assert!(fold("What to do when the work is done").contains("Write down how long it ran."));
 }
 
 #[tokio::test]
@@ -247,4 +249,90 @@ async fn an_old_form_sent_anew_does_not_write_what_it_left_out_the_first_time() 
     let before = bench.whole_log().await.len();
     led(&bench.press(&whole, &[]).await);
     assert_eq!(bench.whole_log().await.len(), before);
+}
+
+#[tokio::test]
+async fn what_is_set_on_the_way_is_told_once_and_put_back_before_the_start() {
+    let page = Bench::new().await.page(DRILL).await;
+    let all = words(&page, "main").remove(0);
+    assert!(all.contains("Set the machine: belt guard off"), "{all}");
+    assert!(all.contains("Put back before it runs: belt guard."), "{all}");
+    let place = |text: &str| all.find(text).unwrap_or_else(|| panic!("no {text}"));
+    assert!(place("Now set the machine") < place("Put back before it runs"));
+    assert!(place("Put back before it runs") < place("Guards on, sleeves tight"));
+}
+
+#[tokio::test]
+async fn all_places_are_oiled_in_one_press_that_one_undo_takes_back() {
+    let bench = Bench::new().await;
+    let page = bench.page(DRILL).await;
+    led(&bench.press(&form(&page, "All of these places are oiled", "5 points"), &[]).await);
+    assert_eq!(said(&bench.entries().await).len(), 5);
+    let page = bench.page(DRILL).await;
+    assert!(find(&page, "All of these places are oiled", "").is_none());
+    assert!(find(&page, "Seen", "point 6,").is_some(), "a look is not oil");
+    led(&bench.press(&form(&page, "Undo", "Rear"), &[]).await);
+    let counting = said(&bench.entries().await).into_iter().filter(|said| !said.ends_with("withdrawn")).count();
+    assert_eq!(counting, 0);
+}
+
+#[tokio::test]
+async fn a_short_morning_shows_what_matters_most_and_what_is_left_undone() {
+    let bench = Bench::new().await;
+    let page = bench.page("/?machine=drill&minutes=1").await;
+    let said = words(&page, "main > p");
+    assert!(said.iter().any(|said| said.starts_with("In 1 minute:") && said.ends_with("left undone.")), "{said:?}");
+    let left = words(&page, ".steps").into_iter().find(|steps| steps.starts_with("Left undone"));
+    assert!(left.is_some());
+    assert_eq!(all(&page, "details[open] #short-minutes[value='1']").len(), 1, "the form is in sight");
+    // The time travels with the acts, so that the choice stays while it is worked off.
+    let chosen: Vec<String> = words(&page, ".balloon");
+    let whole = all(&page, ".button-whole").len();
+    assert!(whole > 0 && chosen.len() < 6, "{chosen:?}");
+    let press = form(&page, "Oiled", "");
+    assert!(led(&bench.press(&press, &[]).await).contains("minutes=1"));
+    assert_eq!(words(&bench.page("/?machine=drill&minutes=1").await, ".balloon"), chosen);
+    let wrong = bench.page("/?machine=drill&minutes=none").await;
+    assert!(words(&wrong, "#short-minutes-fault")[0].contains("10 min"));
+}
+
+#[tokio::test]
+async fn several_machines_stand_on_one_page_and_an_act_comes_back_to_it() {
+    let bench = Bench::new().await;
+    let page = bench.page("/?machine=shaper&with=drill").await;
+    assert_eq!(words(&page, ".title-block dd")[0], "Bench drill and Hand shaper");
+    // A browser sends ticked boxes one by one; the page is the same.
+    let ticked = bench.page("/?machine=shaper&with=drill&with=").await;
+    assert_eq!(words(&ticked, ".balloon"), words(&page, ".balloon"));
+    assert_eq!(all(&page, "input[type=checkbox][name=with][value=drill][checked]").len(), 1);
+    let ids: Vec<&str> = all(&page, "[id]").iter().filter_map(|element| element.attr("id")).collect();
+    let mut once = ids.clone();
+    once.sort_unstable();
+    once.dedup();
+    assert_eq!(once.len(), ids.len(), "each anchor is there once");
+    let press = form(&page, "The rear is oiled", "");
+    assert_eq!(led(&bench.press(&press, &[]).await), "/?machine=drill&with=shaper#drill-stand-rear");
+    let back = bench.page("/?machine=drill&with=shaper").await;
+    assert_eq!(words(&back, ".title-block dd")[0], "Bench drill and Hand shaper", "the order is the shop's");
+    assert_eq!(bench.get("/?machine=drill&with=shapr").await.status, 404);
+}
+
+#[tokio::test]
+async fn a_cold_shop_is_told_before_the_first_stand() {
+    let bench = Bench::new().await;
+    let page = bench.page("/?machine=drill&temperature=5%20C").await;
+    let cold = words(&page, ".steps").into_iter().find(|steps| steps.starts_with("Too cold"));
+    assert!(cold.is_some_and(|cold| cold.contains("6 Drip glass") && cold.contains("needle")));
+    let warm = bench.page("/?machine=drill&temperature=68%20F").await;
+    assert!(words(&warm, ".steps").iter().any(|steps| steps.starts_with("Not too cold")), "68 °F are 20 °C");
+    let wrong = bench.page("/?machine=drill&temperature=5").await;
+    assert_eq!(words(&wrong, "#choose-temperature-fault").len(), 1);
+}
+
+#[tokio::test]
+async fn what_comes_due_in_the_middle_of_a_long_job_is_told_with_its_time() {
+    let page = Bench::new().await.page("/?machine=shaper&hours=9").await;
+    let steps = words(&page, ".steps");
+    let later = steps.iter().find(|steps| steps.starts_with("In the middle of the job"));
+    assert!(later.is_some_and(|later| later.contains("After 4 h of running")), "{steps:?}");
 }
