@@ -65,7 +65,10 @@ pub(crate) async fn show(
     let sheets = sheets.map(|((view, choice), round)| Sheet::of(view, choice, round, company));
     let sheets = sheets.collect::<Result<Vec<_>, _>>()?;
     let choice = Choice::settled(first, &asked);
-    let (short, is_short) = choice.short_of_time();
+    let short = match choice.minutes {
+        Some(minutes) => format!("Short of time? {} chosen", advice::words::count(minutes as usize, "minute")),
+        None => "Short of time?".to_owned(),
+    };
     let names: Vec<&str> = views.iter().map(View::name).collect();
     let today = Today {
         machines: advice::words::join(&names),
@@ -76,7 +79,7 @@ pub(crate) async fn show(
         hand: choice.hand(),
         today: choice.today(),
         choose: fold("Another machine, job or hours", &choice.filter(first), choice.is_faulty()),
-        short: fold("Short of time?", &short, is_short),
+        short: fold(&short, &choice.short_of_time(), choice.is_time_faulty()),
         sheets,
     };
     Ok(today.page().render())

@@ -189,7 +189,7 @@ impl Choice {
     }
 
     /// The form that asks how much time there is.
-    pub(crate) fn short_of_time(&self) -> (Filter, bool) {
+    pub(crate) fn short_of_time(&self) -> Filter {
         let hidden = Asked { minutes: String::new(), ..self.asked.clone() }.pairs();
         let field = Field {
             name: "minutes".to_owned(),
@@ -200,8 +200,12 @@ impl Choice {
             value: self.asked.minutes.clone(),
             fault: self.minutes_fault.clone(),
         };
-        let filter = Filter { to: "/".to_owned(), hidden, fields: vec![field], words: "What matters most".to_owned() };
-        (filter, self.minutes.is_some() || self.minutes_fault.is_some())
+        Filter { to: "/".to_owned(), hidden, fields: vec![field], words: "What matters most".to_owned() }
+    }
+
+    /// Whether the time that was asked for is none.
+    pub(crate) fn is_time_faulty(&self) -> bool {
+        self.minutes_fault.is_some()
     }
 
     /// The form that chooses anew.

@@ -199,8 +199,15 @@ fn left_undone(round: &Round) -> Option<Steps> {
 fn cold_ways(view: &View, choice: &Choice) -> Option<Steps> {
     let found = cold(&view.machine, &view.shelf, choice.temperature?);
     let units: Units = view.settings.units;
-    let line = |cold| (format!("{}.", words::cold(cold, units)), words::cold_remedy(cold).to_owned());
-    let lines: Vec<_> = found.value().iter().map(line).collect();
+    // What is done about several points in the same way is said once.
+    let mut lines: Vec<(String, String)> = Vec::new();
+    for cold in found.value() {
+        let (why, remedy) = (words::cold(cold, units), words::cold_remedy(cold));
+        match lines.iter_mut().find(|(_, known)| known == remedy) {
+            Some((all, _)) => *all = format!("{all} {why}."),
+            None => lines.push((format!("{why}."), remedy.to_owned())),
+        }
+    }
     Some(Steps {
         heading: if lines.is_empty() { "Not too cold".to_owned() } else { "Too cold for these".to_owned() },
         says: if lines.is_empty() {

@@ -276,7 +276,11 @@ fn supply(point: &RoundPoint) -> Option<String> {
 
 /// What is set before the first point, what still stands as it was set before, and which cans to take.
 fn setup(at: &AtStand, supplies: &Supplies) -> String {
-    let first = at.points.first().and_then(words::first).map(|first| format!("Set the machine: {first}"));
+    let is_set = |point: &RoundPoint| point.first.iter().any(|setup| setup.reading.is_act());
+    let first = at.points.first().and_then(|point| {
+        let lead = if is_set(point) { "Set the machine" } else { "First" };
+        words::first(point).map(|first| format!("{lead}: {first}"))
+    });
     let still: Vec<&str> = at.still.iter().map(String::as_str).collect();
     let still = (!still.is_empty()).then(|| format!("Still: {}", words::join(&still)));
     let said = first.iter().chain(&still).chain(&supplies.0).map(|said| format!("{said}."));

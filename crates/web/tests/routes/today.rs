@@ -284,7 +284,8 @@ async fn a_short_morning_shows_what_matters_most_and_what_is_left_undone() {
     assert!(said.iter().any(|said| said.starts_with("In 1 minute:") && said.ends_with("left undone.")), "{said:?}");
     let left = words(&page, ".steps").into_iter().find(|steps| steps.starts_with("Left undone"));
     assert!(left.is_some());
-    assert_eq!(all(&page, "details[open] #short-minutes[value='1']").len(), 1, "the form is in sight");
+    assert_eq!(all(&page, "#short-minutes[value='1']").len(), 1);
+    assert!(words(&page, "summary").contains(&"Short of time? 1 minute chosen".to_owned()));
     // The time travels with the acts, so that the choice stays while it is worked off.
     let chosen: Vec<String> = words(&page, ".balloon");
     let whole = all(&page, ".button-whole").len();
@@ -293,7 +294,7 @@ async fn a_short_morning_shows_what_matters_most_and_what_is_left_undone() {
     assert!(led(&bench.press(&press, &[]).await).contains("minutes=1"));
     assert_eq!(words(&bench.page("/?machine=drill&minutes=1").await, ".balloon"), chosen);
     let wrong = bench.page("/?machine=drill&minutes=none").await;
-    assert!(words(&wrong, "#short-minutes-fault")[0].contains("10 min"));
+    assert!(words(&wrong, "details[open] #short-minutes-fault")[0].contains("10 min"), "the form is in sight");
 }
 
 #[tokio::test]
