@@ -1,11 +1,11 @@
 //! What is done after the work: chips off, film on, drips shut, wicks lifted. By the ways of oiling and the moving pairs of the
 //! chart (common practice, no source), with the chart's own words beside.
 
-use shop::chart::{Behaviour, Chart, Method, PairKind, Point};
+use shop::chart::{Behaviour, Chart, Method, PairKind};
 use shop::id::Id;
 use shop::snapshot::MachineSnapshot;
 
-use super::reach::{called, pairs};
+use super::reach::{called, open_pairs};
 use super::setup::{Reading, SetUp};
 
 /// An act after the work.
@@ -90,27 +90,12 @@ pub fn after_use(machine: &MachineSnapshot) -> Vec<AfterAct> {
     acts.chain([AfterAct { kind: AfterKind::NoteHours, to: Vec::new() }]).collect()
 }
 
-/// The ways, and the threads, wheels and chains, that no cover hides.
+/// What lies open to chips, of the kinds that are wanted.
 fn open_to_chips(chart: &Chart, wanted: impl Fn(PairKind) -> bool) -> Vec<AfterAt> {
-    let is_hidden = |point: &Point| {
-        point.moves.iter().any(|text| matches!(SetUp::read(text).reading, Reading::Cover | Reading::Plug))
-    };
     let mut open: Vec<AfterAt> = Vec::new();
-    for point in chart.points_here().filter(|point| !is_hidden(point)) {
-        for pair in pairs(chart, point) {
-            let is_open = match pair.kind {
-                PairKind::Slideway => true,
-                PairKind::ScrewAndNut | PairKind::GearMesh | PairKind::Chain => point.method == Method::Brush,
-                PairKind::Journal
-                | PairKind::RollingBearing
-                | PairKind::Worm
-                | PairKind::SlidingCollar
-                | PairKind::Cam
-                | PairKind::FrictionClutch => false,
-            };
-            if is_open && wanted(pair.kind) && open.iter().all(|known| known.id != pair.id) {
-                open.push(AfterAt { id: pair.id.clone(), name: called(pair), words: pair.note.clone() });
-            }
+    for pair in chart.points_here().flat_map(|point| open_pairs(chart, point)) {
+        if wanted(pair.kind) && open.iter().all(|known| known.id != pair.id) {
+            open.push(AfterAt { id: pair.id.clone(), name: called(pair), words: pair.note.clone() });
         }
     }
     open

@@ -5,7 +5,8 @@
 //! which of its points are done. First it is settled which covers and slides that several groups need are opened or moved at all, then
 //! which groups are taken in. A branch is given up when even shares of the points still to come, at the least that they can
 //! cost, would not better the best so far: no walk is longer than over a third stand, so that a set of groups never costs less when one is
-//! added, and each stand that is come to costs its own seconds. At the end of a branch the points are chosen by the exact
+//! added, and each stand that is come to costs its own seconds. The search begins from a good choice, made by taking groups in and
+//! leaving them out one at a time as long as that gives more. At the end of a branch the points are chosen by the exact
 //! dynamic programme of the knapsack, over whole seconds.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -74,6 +75,7 @@ pub(super) fn choose(
         best: (0, u32::MAX, Vec::new()),
         is_proven: true,
     };
+    search.begin();
     search.settle(&mut Vec::new());
     Chosen { tasks: rising(&mut done.iter().chain(&search.best.2).copied()), is_proven: search.is_proven }
 }
@@ -170,6 +172,40 @@ struct Branch<'b> {
 }
 
 impl Search<'_> {
+    /// A good choice to begin with: groups are taken in or left out one at a time as long as that gives more.
+    fn begin(&mut self) {
+        let mut taken: BTreeSet<usize> = BTreeSet::new();
+        let mut worth = 0.0;
+        loop {
+            let changed = |group: usize| {
+                let mut changed = taken.clone();
+                if !changed.remove(&group) {
+                    changed.insert(group);
+                }
+                changed
+            };
+            let ways: Vec<BTreeSet<usize>> = (0..self.groups.len()).map(changed).collect();
+            let ways = ways.into_iter().filter_map(|way| Some((self.worth(&way)?, way)));
+            let best = ways.reduce(|best, way| if way.0 > best.0 { way } else { best });
+            match best {
+                Some((better, way)) if better > worth + 0.5 => (worth, taken) = (better, way),
+                _ => break,
+            }
+        }
+        let taken: Vec<usize> = taken.into_iter().collect();
+        if let Some(frame) = self.frame(&taken).filter(|frame| *frame <= self.budget) {
+            self.fill(&taken, frame);
+        }
+    }
+
+    /// The most weight that groups give within the time, with a share of the last point.
+    fn worth(&mut self, taken: &BTreeSet<usize>) -> Option<f64> {
+        let taken: Vec<usize> = taken.iter().copied().collect();
+        let left = self.budget.checked_sub(self.frame(&taken)?)?;
+        let pieces = taken.iter().flat_map(|group| self.pieces(*group, 0)).collect();
+        Some(most(f64::from(left), &sorted(pieces)))
+    }
+
     /// Settles gate after gate, then group after group.
     fn settle(&mut self, open: &mut Vec<bool>) {
         let mut taken = Vec::new();

@@ -3,7 +3,6 @@
 use shop::chart::{Chart, Method, Pair, PairKind, Point};
 use shop::id::Id;
 
-use super::act::{Act, act};
 use super::setup::{Reading, SetUp};
 
 /// The moving pairs of this example that a point's oil reaches, each once.
@@ -28,8 +27,7 @@ pub(super) fn pairs<'c>(chart: &'c Chart, point: &Point) -> Vec<&'c Pair> {
 /// The pairs that a point's oil reaches and on which chips lie: ways that no cover hides, and threads and wheels that are oiled
 /// with the brush. Oil over chips laps them (common practice, no source).
 pub(super) fn open_pairs<'c>(chart: &'c Chart, point: &Point) -> Vec<&'c Pair> {
-    let is_covered = point.moves.iter().any(|text| matches!(SetUp::read(text).reading, Reading::Cover | Reading::Plug));
-    if is_covered || act(point) == Act::Look {
+    if point.moves.iter().any(|text| matches!(SetUp::read(text).reading, Reading::Cover | Reading::Plug)) {
         return Vec::new();
     }
     let is_open = |pair: &&Pair| match pair.kind {

@@ -126,7 +126,9 @@ pub(super) fn lay_out(chart: &Chart, wanted: &[Wanted<'_>]) -> (Ground, Vec<Task
                 setups.push(setup);
             }
         }
-        for pair in open_pairs(chart, point) {
+        // What is only looked at needs no wiping.
+        let wiped_first = if one.act == Act::Look { Vec::new() } else { open_pairs(chart, point) };
+        for pair in wiped_first {
             let known = wiped.iter().position(|known| *known == pair.id);
             task.wipes.push(known.unwrap_or(wipes.len()));
             if known.is_none() {
