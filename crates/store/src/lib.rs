@@ -25,6 +25,7 @@
 //! - **No password is shown**, in no error and no message.
 //! - **Pictures are made clean.** What [`Store::add_picture`] keeps is decoded within bounds, upright, and written anew: no place, no
 //!   name and no program of a stranger gets in or goes on with an export. Of the camera's notes only the date stays.
+//! - **Drawings are lines.** Of an SVG drawing only shapes and words are kept, written anew; what could do more than draw is refused.
 //! - **Everything can leave.** [`Store::export_csv`] writes all of it as tables that any spreadsheet opens, and
 //!   [`Store::import_csv`] makes an equal shop of them.
 //! - **A large shop is a few statements.** A snapshot is read in a fixed number of statements, however many machines there are, and
@@ -87,7 +88,7 @@ pub use backup::Kept;
 pub use chart::MachineRow;
 pub use error::{Error, Result};
 pub use logbook::{About, Superseded, Wanted};
-pub use picture::{LARGEST_PICTURE, NewPicture, Picture, PictureId, Unfit};
+pub use picture::{Drawing, LARGEST_PICTURE, NewPicture, Picture, PictureId, PictureKind, PictureRow, Unfit, Unplain};
 pub use settings::Settings;
 pub use store::Store;
 pub use verify::Damage;

@@ -1,10 +1,17 @@
 //! Pictures of machines. What is kept is not what was given: it is decoded, turned upright and written anew, so that no place, name
-//! or program of a stranger gets into the shop or goes on with an export. A small one is kept beside it.
+//! or program of a stranger gets into the shop or goes on with an export. A small one is kept beside it. Line drawings are pictures
+//! too, and as [`Drawing`] says.
 
+mod drawing;
 mod jpeg;
+mod kind;
 mod prepared;
+mod row;
 
+pub use drawing::{Drawing, Unplain};
+pub use kind::PictureKind;
 pub use prepared::Unfit;
+pub use row::PictureRow;
 
 pub(crate) use prepared::{Prepared, prepared};
 
@@ -32,7 +39,7 @@ pub struct NewPicture {
     pub name: String,
     /// When it was taken, if that is known; when left out, what the camera noted in it counts, by the clock of the shop.
     pub taken: Option<Timestamp>,
-    /// Its bytes: JPEG, PNG or WebP.
+    /// Its bytes: JPEG, PNG, WebP, or an SVG drawing.
     pub bytes: Vec<u8>,
 }
 
@@ -63,7 +70,8 @@ impl Store {
         Ok(id)
     }
 
-    /// The small picture of this number: the same with at most 480 pixels a side, as JPEG, or as PNG when it is clear in parts.
+    /// The small picture of this number: the same with at most 480 pixels a side, as JPEG, or as PNG when it is clear in parts. A
+    /// drawing is its own small picture.
     ///
     /// # Errors
     /// [`Error::NotFound`] when there is no such picture; [`Error::Picture`] when it was kept by an older program that did not look
@@ -78,6 +86,16 @@ impl Store {
         let NewPicture { name, bytes, .. } = self.picture(id).await?.given;
         let small = tokio::task::spawn_blocking(move || prepared::small_of(&bytes)).await;
         small.unwrap_or(Err(Unfit::Broken)).map_err(|why| Error::Picture { name, why })
+    }
+
+    /// Width and height of the picture of this number, in a measure of its own.
+    ///
+    /// # Errors
+    /// Those of [`Store::thumbnail`].
+    pub async fn proportions(&self, id: PictureId) -> Result<[f64; 2]> {
+        // The small one is of the same shape, and read much sooner.
+        let small = self.thumbnail(id).await?;
+        prepared::size(&small).map_err(|why| Error::Picture { name: format!("number {}", id.0), why })
     }
 
     /// The picture of this number.

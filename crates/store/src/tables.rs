@@ -20,7 +20,7 @@ use crate::error::{Error, Result};
 use crate::layout::{Column, Holds, SAID, columns};
 use crate::logbook::fingerprint;
 use crate::made::Made;
-use crate::picture::{self, Prepared};
+use crate::picture::{self, PictureKind, Prepared};
 use crate::store::Store;
 use crate::{chart, due, migration, seal, verify};
 
@@ -108,12 +108,7 @@ async fn write_picture(tx: &Tx, id: i64, folder: &Path) -> Result<String> {
     let row = tx.one("SELECT bytes FROM picture WHERE id = $1", values![id]).await?;
     let bytes: Vec<u8> =
         row.ok_or_else(|| tx.corrupt(format!("picture {id} is listed and not there")))?.get("bytes")?;
-    let end = match bytes.as_slice() {
-        [0xff, 0xd8, ..] => "jpg",
-        [0x89, b'P', b'N', b'G', ..] => "png",
-        [b'R', b'I', b'F', b'F', ..] => "webp",
-        _ => "bin",
-    };
+    let end = PictureKind::of(&bytes).map_or("bin", PictureKind::ending);
     let name = format!("{id}.{end}");
     let path = folder.join(PICTURES).join(&name);
     fs::write(&path, bytes).map_err(|error| Error::io(&path, error.to_string()))?;

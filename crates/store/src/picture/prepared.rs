@@ -13,7 +13,8 @@ use jiff::Timestamp;
 use jiff::civil;
 use jiff::tz::{Offset, TimeZone};
 
-use super::jpeg;
+use super::drawing::{Drawing, Unplain};
+use super::{PictureKind, jpeg};
 
 /// How many pixels a side may have.
 const LONGEST_SIDE: u32 = 12_000;
@@ -45,11 +46,14 @@ pub(crate) struct Taken {
 }
 
 /// Why a picture is not taken.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum Unfit {
-    /// It is of no kind that is taken, such as a drawing or a text.
-    #[error("is no JPEG, PNG or WebP picture; save it as one of these")]
+    /// It is of no kind that is taken, such as a text.
+    #[error("is no JPEG, PNG or WebP picture and no SVG drawing; save it as one of these")]
     Kind,
+    /// It is a drawing, and there is more in it than lines.
+    #[error("{0}")]
+    Drawing(Unplain),
     /// Unpacked it would be too large.
     #[error(
         "would be larger than {LONGEST_SIDE} pixels a side or {} MB once unpacked; make it smaller first",
@@ -68,7 +72,11 @@ pub enum Unfit {
 /// known again; a JPEG that is upright and holds nothing but the picture is for that reason not written anew, which would cost a
 /// little of it each time.
 pub(crate) fn prepared(bytes: Vec<u8>) -> Result<Prepared, Unfit> {
-    let format = image::guess_format(&bytes).ok().filter(|format| taken(*format)).ok_or(Unfit::Kind)?;
+    let Some(format) = PictureKind::of(&bytes).ok_or(Unfit::Kind)?.format() else {
+        // A drawing has no small one: it is the same at every size.
+        let bytes = Drawing::read(&bytes).map_err(Unfit::Drawing)?.written().into_bytes();
+        return Ok(Prepared { small: bytes.clone(), bytes, taken: None });
+    };
     let outline = (format == ImageFormat::Jpeg).then(|| jpeg::Outline::of(&bytes));
     if outline == Some(jpeg::Outline::Cut) {
         // The decoder would fill up with grey what is missing.
@@ -89,7 +97,7 @@ pub(crate) fn prepared(bytes: Vec<u8>) -> Result<Prepared, Unfit> {
 
 /// A small picture for bytes that were kept.
 pub(crate) fn small_of(bytes: &[u8]) -> Result<Vec<u8>, Unfit> {
-    let format = image::guess_format(bytes).ok().filter(|format| taken(*format)).ok_or(Unfit::Kind)?;
+    let format = PictureKind::of(bytes).and_then(PictureKind::format).ok_or(Unfit::Kind)?;
     decoded(bytes, format).and_then(|(image, _)| small(&image)).map_err(|error| unfit(&error))
 }
 
@@ -131,8 +139,16 @@ impl Taken {
     }
 }
 
-fn taken(format: ImageFormat) -> bool {
-    matches!(format, ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)
+/// Width and height of a picture that was kept, in pixels or in the measure of a drawing.
+pub(crate) fn size(bytes: &[u8]) -> Result<[f64; 2], Unfit> {
+    match PictureKind::of(bytes).ok_or(Unfit::Kind)?.format() {
+        None => Drawing::read(bytes).map(|drawing| drawing.size()).map_err(Unfit::Drawing),
+        Some(format) => {
+            let reader = ImageReader::with_format(Cursor::new(bytes), format);
+            let (width, height) = reader.into_dimensions().map_err(|error| unfit(&error))?;
+            Ok([f64::from(width), f64::from(height)])
+        }
+    }
 }
 
 /// The upright picture, and the raw notes of the camera. Of one that moves, the first.

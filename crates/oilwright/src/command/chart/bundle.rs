@@ -6,6 +6,7 @@ use std::io::{Read, Seek, Write as _};
 use std::path::{Path, PathBuf};
 
 use shop::chart::Chart;
+use store::{PictureKind, Unfit};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, ZipArchive, ZipWriter};
 
@@ -112,8 +113,8 @@ impl Bundle {
                 most / 1_000_000
             )));
         }
-        if !is_picture(&bytes) {
-            return Err(Failure::Use(format!("{name} is no JPEG, PNG or WebP picture; save it as one of these")));
+        if PictureKind::of(&bytes).is_none() {
+            return Err(Failure::Use(format!("{name} {}", Unfit::Kind)));
         }
         self.pictures.push((name, bytes));
         Ok(())
@@ -137,12 +138,6 @@ impl Bundle {
 
 fn names(chart: &Chart) -> Vec<String> {
     chart.pictures.iter().map(|picture| picture.file.clone()).collect()
-}
-
-/// By the first bytes of the three formats.
-fn is_picture(bytes: &[u8]) -> bool {
-    let webp = bytes.starts_with(b"RIFF") && bytes.get(8..12) == Some(b"WEBP");
-    bytes.starts_with(b"\xff\xd8\xff") || bytes.starts_with(b"\x89PNG\r\n\x1a\n") || webp
 }
 
 /// Writes files that are not there yet, all or none.
