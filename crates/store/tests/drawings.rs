@@ -3,7 +3,7 @@
 
 use store::{Drawing, Error, NewPicture, PictureKind, Unfit};
 
-use crate::shop::{Bench, id, minute};
+use crate::shop::{Shop, id, minute};
 
 const PLAIN: &str = r##"<?xml version="1.0" encoding="UTF-8"?>
 <!-- drawn by hand -->
@@ -29,9 +29,9 @@ fn of(inside: &str) -> String {
 
 #[tokio::test]
 async fn a_plain_drawing_is_kept_as_lines_in_ink_on_paper() {
-    let bench = Bench::new().await;
-    let kept = bench.store.add_picture(picture(PLAIN.as_bytes()), minute(1)).await.expect("a plain drawing");
-    let kept = bench.store.picture(kept).await.expect("it was kept").given.bytes;
+    let shop = Shop::with(&["m"]).await;
+    let kept = shop.store.add_picture(picture(PLAIN.as_bytes()), minute(1)).await.expect("a plain drawing");
+    let kept = shop.store.picture(kept).await.expect("it was kept").given.bytes;
     assert_eq!(PictureKind::of(&kept), Some(PictureKind::Drawing));
     let text = String::from_utf8(kept.clone()).expect("SVG is text");
     for wanted in
@@ -48,7 +48,7 @@ async fn a_plain_drawing_is_kept_as_lines_in_ink_on_paper() {
 
 #[tokio::test]
 async fn what_could_do_more_than_draw_is_refused_with_one_sentence() {
-    let bench = Bench::new().await;
+    let shop = Shop::with(&["m"]).await;
     let deep = format!("{}<path d=\"M0 0\"/>{}", "<g>".repeat(40), "</g>".repeat(40));
     for (inside, said) in [
         ("<script>alert(1)</script>", "a script"),
@@ -65,7 +65,7 @@ async fn what_could_do_more_than_draw_is_refused_with_one_sentence() {
         ("<rect width=\"50%\" height=\"1\"/>", "cannot be read as a plain drawing"),
         (deep.as_str(), "larger than a line drawing needs"),
     ] {
-        let refused = bench.store.add_picture(picture(of(inside).as_bytes()), minute(1)).await;
+        let refused = shop.store.add_picture(picture(of(inside).as_bytes()), minute(1)).await;
         let Err(Error::Picture { why: Unfit::Drawing(_), .. }) = &refused else { panic!("{inside}: {refused:?}") };
         let says = refused.expect_err("it was refused").to_string();
         assert!(says.contains(said) && !says.contains('\n'), "{inside}: {says}");
@@ -74,20 +74,20 @@ async fn what_could_do_more_than_draw_is_refused_with_one_sentence() {
     let large = of(&"<path d=\"M0 0\"/>".repeat(100_000));
     let unsized_one = "<svg xmlns=\"http://www.w3.org/2000/svg\"><path d=\"M0 0\"/></svg>";
     for bad in [entity.to_owned(), large, unsized_one.to_owned(), PLAIN.replace("</g>", "")] {
-        assert!(bench.store.add_picture(picture(bad.as_bytes()), minute(1)).await.is_err(), "{}", &bad[..80]);
+        assert!(shop.store.add_picture(picture(bad.as_bytes()), minute(1)).await.is_err(), "{}", &bad[..80]);
     }
-    assert!(bench.store.pictures(&id("m")).await.expect("a whole file").is_empty(), "nothing was kept");
+    assert!(shop.store.pictures(&id("m")).await.expect("a whole file").is_empty(), "nothing was kept");
 }
 
 #[tokio::test]
 async fn drawings_and_photographs_stand_in_one_list() {
-    let bench = Bench::new().await;
-    let id = bench.store.add_picture(picture(PLAIN.as_bytes()), minute(1)).await.expect("a plain drawing");
+    let shop = Shop::with(&["m"]).await;
+    let id = shop.store.add_picture(picture(PLAIN.as_bytes()), minute(1)).await.expect("a plain drawing");
     let other = PLAIN.replace("quill", "spindle");
-    let newer = bench.store.add_picture(picture(other.as_bytes()), minute(2)).await.expect("a plain drawing");
-    let list = bench.store.pictures(&crate::shop::id("m")).await.expect("a whole file");
+    let newer = shop.store.add_picture(picture(other.as_bytes()), minute(2)).await.expect("a plain drawing");
+    let list = shop.store.pictures(&crate::shop::id("m")).await.expect("a whole file");
     let [only] = &list[..] else { panic!("one name, so one row: {list:?}") };
     assert_eq!((only.id, only.kind), (newer, Some(PictureKind::Drawing)));
     assert_ne!(id, newer);
-    assert_eq!(bench.store.proportions(newer).await, Ok([1200.0, 800.0]));
+    assert_eq!(shop.store.proportions(newer).await, Ok([1200.0, 800.0]));
 }
