@@ -103,10 +103,13 @@ fn what_is_no_picture_or_no_zip_is_refused() {
     bench.write("drill.toml", &format!("{CHART}\n[[picture]]\nid = \"left\"\nfile = \"left.jpg\"\n"));
     let missing = bench.run(&["chart", "import", &bench.path("drill.toml"), "--machine", "a"]).well();
     assert!(missing.out.contains("the picture left.jpg, which was not beside it"), "{}", missing.out);
-    bench.write("left.jpg", "<svg onload=alert(1)>");
-    let svg = bench.run(&["chart", "import", &bench.path("drill.toml"), "--machine", "b"]);
-    assert_eq!(svg.code, Some(2));
-    assert!(svg.err.contains("no JPEG, PNG or WebP"), "{}", svg.err);
+    let scripted = "<svg viewBox=\"0 0 9 9\"><script>alert(1)</script></svg>";
+    for (bytes, said) in [(scripted, "a script"), ("a text", "no JPEG, PNG or WebP picture and no SVG drawing")] {
+        bench.write("left.jpg", bytes);
+        let refused = bench.run(&["chart", "import", &bench.path("drill.toml"), "--machine", "b"]);
+        assert_eq!(refused.code, Some(2));
+        assert!(refused.err.contains(said), "{}", refused.err);
+    }
     std::fs::write(bench.file("left.jpg"), b"\xff\xd8\xff\xe0 cut off").expect("the folder can be written");
     let cut = bench.run(&["chart", "import", &bench.path("drill.toml"), "--machine", "c"]);
     assert!(cut.code == Some(2) && cut.err.contains("left.jpg"), "{}", cut.err);

@@ -48,8 +48,25 @@ impl Store {
     /// [`Error::Conflict`] when the newest revision is another one by now, be it by another program; [`Error::NotFound`] when there is
     /// no such machine; those of [`Store::add_chart`]. Nothing is written then.
     pub async fn change_chart(&self, machine: &Id, text: &str, made_from: i64, at: Timestamp, by: &str) -> Result<i64> {
+        self.change_chart_with(machine, (text, made_from), Vec::new(), at, by).await
+    }
+
+    /// Keeps a chart as [`Store::change_chart`] does, given with the revision that it was made from, together with the pictures beside
+    /// it: all of it, or nothing.
+    ///
+    /// # Errors
+    /// Those of [`Store::change_chart`] and of [`Store::add_picture`].
+    pub async fn change_chart_with(
+        &self,
+        machine: &Id,
+        (text, made_from): (&str, i64),
+        pictures: Vec<NewPicture>,
+        at: Timestamp,
+        by: &str,
+    ) -> Result<i64> {
         let read = Chart::read(text);
         let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
+        let pictures = picture::prepare(pictures).await?;
         let tx = self.db.write().await?;
         let newest = newest(&tx, machine).await?.ok_or_else(|| unknown(machine))?;
         if newest.number != made_from && !newest.is(text) {
@@ -60,6 +77,9 @@ impl Store {
             )));
         }
         let number = keep(&tx, machine, (text, chart), at, by).await?;
+        for one in pictures {
+            picture::keep(&tx, one, at).await?;
+        }
         tx.commit().await?;
         Ok(number)
     }

@@ -38,6 +38,16 @@ pub(crate) fn findings(machine: &Id) -> String {
     format!("{}/findings", self::machine(machine))
 }
 
+/// The pictures of a machine.
+pub(crate) fn pictures(machine: &Id) -> String {
+    format!("{}/pictures", self::machine(machine))
+}
+
+/// The bytes of a picture of a machine.
+pub(crate) fn picture(machine: &Id, number: i64) -> String {
+    format!("{}/{number}", pictures(machine))
+}
+
 /// What is doubtful about a machine's chart.
 pub(crate) fn audit(machine: &Id) -> String {
     format!("{}/audit", self::machine(machine))

@@ -6,6 +6,7 @@ pub(crate) mod findings;
 mod ids;
 pub(crate) mod machine;
 pub(crate) mod options;
+pub(crate) mod pictures;
 pub(crate) mod point;
 mod question;
 mod revision;

@@ -1,6 +1,7 @@
 //! Every address of the shop and what answers there.
 
 use axum::Router;
+use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::shop_state::Shop;
@@ -19,6 +20,11 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
         .route("/machines/{machine}/findings", get(machines::findings::show).post(machines::findings::fresh::write))
         .route("/machines/{machine}/findings/{finding}/settlement", post(machines::findings::settlement::write))
         .route("/machines/{machine}/options", get(machines::options::show).post(machines::options::write))
+        .route(
+            "/machines/{machine}/pictures",
+            get(machines::pictures::show).post(machines::pictures::upload::write).layer(DefaultBodyLimit::disable()),
+        )
+        .route("/machines/{machine}/pictures/{picture}", get(machines::pictures::file::show))
         .route("/machines/{machine}/points", post(machines::point::fresh::write))
         .route("/machines/{machine}/points/new", get(machines::point::fresh::show))
         .route("/machines/{machine}/points/{point}", get(machines::point::show).post(machines::point::edit::write))

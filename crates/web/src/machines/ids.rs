@@ -15,6 +15,11 @@ pub(crate) fn next_finding(chart: &Chart) -> Id {
     free(chart, "F", 1)
 }
 
+/// The first number that no picture bears or bore, as `picture-5`.
+pub(crate) fn next_picture(chart: &Chart) -> Id {
+    free(chart, "picture-", 1)
+}
+
 fn free(chart: &Chart, letter: &str, first: u64) -> Id {
     let mut ids = (first..).map(|number| Id::new(&format!("{letter}{number}")).expect("letters and figures are an id"));
     ids.find(|id| !is_used(chart, id)).expect("a chart has an end and the numbers have none")

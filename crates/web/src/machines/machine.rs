@@ -6,6 +6,7 @@ pub(crate) mod edit;
 mod lines;
 mod reservoirs;
 
+use advice::words;
 use axum::extract::{Path, State};
 use maud::{Markup, Render, html};
 
@@ -35,6 +36,7 @@ struct Machine {
     log: String,
     mend: Link,
     new_point: Link,
+    pictures: Link,
 }
 
 /// `GET /machines/{machine}`
@@ -73,6 +75,7 @@ impl Machine {
             doubtful: audit::link(view),
             log: address::with_query("/log", &[("machine", id)]),
             mend: Link::new(edit::address(&view.machine.id), "Mend what is said of the machine"),
+            pictures: Link::new(address::pictures(&view.machine.id), words::count(chart.pictures.len(), "picture")),
             new_point: Link::new(fresh::address(&view.machine.id), "Write down a new oiling point"),
         }
     }
@@ -93,7 +96,7 @@ impl Machine {
                 h1 { "Oiling chart" }
                 (self.facts)
                 div.row { (Link::new(self.today, "Today's round").as_box()) (Link::new(self.log, "Its log").as_box()) }
-                div.row { (self.doubtful) (self.mend) }
+                div.row { (self.doubtful) (self.mend) (self.pictures) }
                 h2 { "Oiling points" }
                 @for part in self.assemblies { h3 id=[part.anchor] { (part.name) } (part.points) }
                 (self.new_point)

@@ -4,6 +4,7 @@ use axum::http::StatusCode;
 use shop::chart::Chart;
 use shop::document::{Document, Edit};
 use shop::id::Id;
+use store::NewPicture;
 use tokio::sync::{Mutex, MutexGuard};
 
 use super::sent::{Answer, Sent, shown};
@@ -90,6 +91,37 @@ impl Turn {
                 }
             }
             Err(refused) => Ok(Outcome::Refused(Wrong::of(&refused))),
+        }
+    }
+}
+
+impl Turn {
+    /// Makes an edit a new revision together with the picture that it speaks of: both or neither. Else what is wrong, for whoever sent it.
+    pub(crate) async fn write_with_picture(
+        &self,
+        shop: &Shop,
+        machine: &Id,
+        hand: &Hand,
+        from: &str,
+        edit: &Edit,
+        picture: NewPicture,
+    ) -> Result<Result<(), String>, Error> {
+        const OVERTAKEN: &str =
+            "the chart was changed after you opened this page; choose the picture once more and send it again";
+        if from != self.revision.number.to_string() {
+            return Ok(Err(OVERTAKEN.to_owned()));
+        }
+        let edited = match self.revision.document.edited(std::slice::from_ref(edit)) {
+            Ok(edited) => edited,
+            Err(refused) => return Ok(Err(Wrong::of(&refused).rest().join(" "))),
+        };
+        let chart = (edited.document.text(), self.revision.number);
+        let (at, by) = (shop.clock.now(), hand.name());
+        match shop.store.change_chart_with(machine, chart, vec![picture], at, by).await {
+            Ok(_) => Ok(Ok(())),
+            Err(store::Error::Conflict(_)) => Ok(Err(OVERTAKEN.to_owned())),
+            Err(unfit @ (store::Error::Picture { .. } | store::Error::TooLarge { .. })) => Ok(Err(unfit.to_string())),
+            Err(other) => Err(other.into()),
         }
     }
 }

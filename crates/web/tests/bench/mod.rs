@@ -106,6 +106,23 @@ impl Bench {
         self.ask(request("POST", path).header(CONTENT_TYPE, "application/x-www-form-urlencoded"), body.join("&")).await
     }
 
+    /// Sends a form with a file in it, as a browser sends one, the file a piece at a time.
+    pub(crate) async fn upload<P>(&self, path: &str, pairs: &[(&str, &str)], file: (&str, &str), pieces: P) -> Answer
+    where
+        P: Iterator<Item = Vec<u8>> + Send + 'static,
+    {
+        let mut head = String::new();
+        for (name, value) in pairs {
+            head += &format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n");
+        }
+        let (field, name) = file;
+        head += &format!("--b\r\nContent-Disposition: form-data; name=\"{field}\"; filename=\"{name}\"\r\n\r\n");
+        let all = std::iter::once(head.into_bytes()).chain(pieces).chain([b"\r\n--b--\r\n".to_vec()]);
+        let body = Body::from_stream(futures_util::stream::iter(all.map(Ok::<_, std::io::Error>)));
+        let request = request("POST", path).header(CONTENT_TYPE, "multipart/form-data; boundary=b");
+        self.send(request, body).await
+    }
+
     /// Presses a button of a page: sends the form with what stands in it, but for what `typed` says otherwise.
     pub(crate) async fn press(&self, form: &Pressed, typed: &[(&str, &str)]) -> Answer {
         let mut pairs = form.pairs.clone();
@@ -137,6 +154,12 @@ impl Bench {
         changed.expect("the changed chart is right");
     }
 
+    /// How many pictures of the drill are kept.
+    pub(crate) async fn pictures(&self) -> usize {
+        let drill = Id::new("drill").expect("the test writes right ids");
+        self.store.pictures(&drill).await.expect("a whole file").len()
+    }
+
     /// All entries that count, oldest first.
     pub(crate) async fn entries(&self) -> Vec<Entry> {
         self.log(Superseded::LeftOut).await
@@ -161,11 +184,15 @@ impl Bench {
     }
 
     async fn ask(&self, request: axum::http::request::Builder, body: String) -> Answer {
+        self.send(request, Body::from(body)).await
+    }
+
+    async fn send(&self, request: axum::http::request::Builder, body: Body) -> Answer {
         let request = match &self.cookie {
             Some(cookie) => request.header(COOKIE, cookie),
             None => request,
         };
-        let request: Request<Body> = request.body(Body::from(body)).expect("the test wrote a well-formed request");
+        let request: Request<Body> = request.body(body).expect("the test wrote a well-formed request");
         let response = self.router.clone().oneshot(request).await.expect("the shop answers every request");
         let (parts, body) = response.into_parts();
         let bytes = to_bytes(body, usize::MAX).await.expect("a body in memory");

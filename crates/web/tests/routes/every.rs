@@ -117,6 +117,8 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/machines/drill/options",
         "/machines/drill/points/1/edit",
         "/findings",
+        "/machines/drill/pictures",
+        "/machines/drill/pictures/1",
         "/machines/drill/edit",
         "/machines/drill/points/new",
         "/machines/drill/points/1/evidence",

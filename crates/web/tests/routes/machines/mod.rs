@@ -4,6 +4,7 @@ mod audit;
 mod findings;
 mod machine;
 mod options;
+mod pictures;
 mod point;
 
 use crate::bench::{Bench, form, led, words};
