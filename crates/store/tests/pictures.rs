@@ -183,8 +183,7 @@ async fn what_is_no_whole_picture_of_bearable_size_is_refused() {
     assert_eq!(upload, Error::TooLarge { name: "left.jpg".into(), bytes: 200_000_000 });
     let upload = refused(vec![0xff; LARGEST_PICTURE + 1]).await;
     assert_eq!(upload, Error::TooLarge { name: "left.jpg".into(), bytes: LARGEST_PICTURE + 1 });
-    let svg = b"<?xml version=\"1.0\"?><svg xmlns=\"http://www.w3.org/2000/svg\"><script>alert(1)</script></svg>";
-    for other in [&svg[..], b"", b"GIF89a\x01\0\x01\0", b"%PDF-1.7", &[0; 100]] {
+    for other in [&b""[..], b"GIF89a\x01\0\x01\0", b"%PDF-1.7", &[0; 100]] {
         assert_eq!(refused(other.to_vec()).await, unfit(Unfit::Kind));
     }
     // The first has a side too long, the second too much of everything.
