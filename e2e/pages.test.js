@@ -9,7 +9,7 @@ const pages = [
   '/', '/?machine=knee-mill', '/machines', '/machines/crank-shaper', '/machines/knee-mill',
   '/machines/crank-shaper/findings', '/machines/crank-shaper/findings?about=3', '/machines/crank-shaper/audit',
   '/machines/crank-shaper/options', '/machines/crank-shaper/points/3/edit', '/findings', '/machines/crank-shaper/edit',
-  '/machines/crank-shaper/points/new', '/machines/crank-shaper/points/3/evidence', '/machines/crank-shaper/points/14/removal',
+  '/machines/crank-shaper/points', '/log/withdrawals?entry=20&from=log', '/machines/crank-shaper/points/3/evidence', '/machines/crank-shaper/points/14/removal',
   '/machines/crank-shaper/points/9', '/machines/knee-mill/points/2', '/shelf', '/log', '/hand', '/pattern', '/machines/nowhere',
 ];
 

@@ -18,6 +18,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
         .route("/machines/{machine}/edit", get(machines::machine::edit::show))
         .route("/machines/{machine}/audit", get(machines::audit::show))
         .route("/machines/{machine}/findings", get(machines::findings::show).post(machines::findings::fresh::write))
+        .route("/machines/{machine}/findings/{finding}", post(machines::findings::mending::write))
         .route("/machines/{machine}/findings/{finding}/settlement", post(machines::findings::settlement::write))
         .route("/machines/{machine}/options", get(machines::options::show).post(machines::options::write))
         .route(
@@ -25,8 +26,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
             get(machines::pictures::show).post(machines::pictures::upload::write).layer(DefaultBodyLimit::disable()),
         )
         .route("/machines/{machine}/pictures/{picture}", get(machines::pictures::file::show))
-        .route("/machines/{machine}/points", post(machines::point::fresh::write))
-        .route("/machines/{machine}/points/new", get(machines::point::fresh::show))
+        .route("/machines/{machine}/points", get(machines::point::fresh::show).post(machines::point::fresh::write))
         .route("/machines/{machine}/points/{point}", get(machines::point::show).post(machines::point::edit::write))
         .route("/machines/{machine}/points/{point}/edit", get(machines::point::edit::show))
         .route(
@@ -46,7 +46,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
         .route("/log/signs", post(log::signs::write))
         .route("/log/obstacles", post(log::obstacles::write))
         .route("/log/runs", post(log::runs::write))
-        .route("/log/withdrawals", post(log::withdrawals::write))
+        .route("/log/withdrawals", get(log::withdrawals::show).post(log::withdrawals::write))
         .with_state(shop);
     shell(routes, hosts)
 }

@@ -34,11 +34,16 @@ impl Back {
         }
     }
 
-    /// 303: the page comes back where the hand was.
-    pub(super) fn redirect(&self) -> Redirect {
+    /// The address, with the place on the page where the hand was.
+    pub(super) fn place(&self) -> String {
         let anchor = if self.is_today() { &self.stand } else { "history" };
         let to = self.address();
-        if anchor.is_empty() { Redirect::to(&to) } else { Redirect::to(&format!("{to}#{}", address::escaped(anchor))) }
+        if anchor.is_empty() { to } else { format!("{to}#{}", address::escaped(anchor)) }
+    }
+
+    /// 303: the page comes back where the hand was.
+    pub(super) fn redirect(&self) -> Redirect {
+        Redirect::to(&self.place())
     }
 
     /// What a form carries so that its answer finds back.

@@ -8,10 +8,11 @@ use shop::id::Id;
 use shop::logbook::{Body, Entry, Kind, Subject};
 use shop::snapshot::ShopSnapshot;
 
-use crate::parts::{Action, Cell, Column, Style, Table};
+use super::withdrawals;
+use crate::parts::{Cell, Column, Facts, Link, Style, Table};
 use crate::phrase::{called, capital, small};
 use crate::shop_state::{Shop, when};
-use crate::{Error, FormKey, address};
+use crate::{Error, address};
 
 /// What the things of a shop are called.
 pub(crate) struct Names(ShopSnapshot);
@@ -59,7 +60,7 @@ pub(crate) async fn rows(
         if let (Body::Withdrawn, Some(of)) = (&entry.said.body, entry.said.supersedes) {
             what = format!("Taken back: {}", small(&names.what(&shop.store.entry(of).await?)));
         }
-        let mut row = names.row(entry, &what, hidden)?;
+        let mut row = names.row(entry, &what, hidden);
         if told == Told::What {
             row.remove(WHERE);
         }
@@ -103,7 +104,16 @@ impl Names {
         self.0.machine(machine).map(|machine| &machine.chart)
     }
 
-    fn row(&self, entry: &Entry, what: &str, hidden: &[(String, String)]) -> Result<Vec<Cell>, Error> {
+    /// An entry by itself.
+    pub(super) fn told(&self, entry: &Entry) -> Facts {
+        Facts::new()
+            .say("When", Some(capital(&when(&self.0.moment, entry.said.happened))))
+            .say("Where", Some(self.subject(&entry.said.subject)))
+            .say("What", Some(self.what(entry)))
+            .say("By", Some(entry.said.by.clone()))
+    }
+
+    fn row(&self, entry: &Entry, what: &str, hidden: &[(String, String)]) -> Vec<Cell> {
         let is_gone = entry.superseded_by.is_some();
         let struck = |text: Markup| {
             if is_gone {
@@ -117,18 +127,16 @@ impl Names {
         } else if entry.said.body.kind() == Kind::Withdrawn {
             html! {}
         } else {
-            let mut hidden = hidden.to_vec();
-            hidden.push(("entry".to_owned(), entry.id.to_string()));
-            let about = Some(format!("entry {}, {what}", entry.id));
-            Action { hidden, about, ..Action::new("/log/withdrawals", FormKey::fresh()?, "Take it back") }.as_line()
+            let about = format!("entry {}, {what}", entry.id);
+            Link::new(withdrawals::address(hidden, entry.id), "Take it back").about(&about)
         };
-        Ok(vec![
+        vec![
             Cell::Part(struck(capital(&when(&self.0.moment, entry.said.happened)).render())),
             Cell::Part(struck(self.subject(&entry.said.subject))),
             Cell::Part(struck(what.render())),
             Cell::Text(entry.said.by.clone()),
             Cell::Part(mistake),
-        ])
+        ]
     }
 
     /// What an entry is about, with the way to its page.

@@ -1,17 +1,20 @@
-//! `POST /log/withdrawals`: entries were a mistake and count no more. They stay in the log, superseded.
+//! `GET /log/withdrawals`: asks before an entry is taken back; `POST` to the same address does it. Entries that were a mistake count no
+//! more and stay in the log, superseded.
 
-use axum::extract::{Form, State};
+use axum::extract::{Form, Query, State};
 use axum::response::Redirect;
+use maud::{Markup, Render, html};
 use serde::Deserialize;
 use shop::logbook::{BatchKey, Entry, EntryId, Kind};
 use shop::snapshot::Moment;
 
 use super::back::Back;
 use super::pen::{self, Pen};
-use super::{Chosen, address_of};
+use super::{Chosen, Names, address_of};
 use crate::hand::Hand;
+use crate::parts::{Empty, Facts, Form as Questions, Link, Page, Press, Section, TitleBlock};
 use crate::shop_state::Shop;
-use crate::{Error, FormKey};
+use crate::{Error, FormKey, address};
 
 /// The form: a whole act by its batch, or one entry by its number.
 #[derive(Deserialize)]
@@ -19,9 +22,15 @@ pub(crate) struct Sent {
     key: FormKey,
     #[serde(default)]
     batch: String,
+    #[serde(flatten)]
+    asked: Asked,
+}
+
+/// One entry by its number, and where it was pressed.
+#[derive(Deserialize)]
+pub(crate) struct Asked {
     #[serde(default)]
     entry: String,
-    /// Where it was pressed.
     #[serde(default)]
     from: From,
     /// The kind that the log was showing.
@@ -40,6 +49,31 @@ enum From {
     Log,
 }
 
+/// The page that asks, with what its form carries.
+pub(super) fn address(hidden: &[(String, String)], entry: EntryId) -> String {
+    let number = entry.to_string();
+    let pairs = hidden.iter().map(|(name, value)| (name.as_str(), value.as_str()));
+    address::with_query("/log/withdrawals", &pairs.chain([("entry", number.as_str())]).collect::<Vec<_>>())
+}
+
+/// `GET /log/withdrawals`
+pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Query(asked): Query<Asked>) -> Result<Markup, Error> {
+    let entry = numbered(&shop, &asked.entry).await?;
+    let names = Names::of(shop.store.snapshot(shop.clock.now()).await?);
+    let back = Link::new(asked.came_from(), "Leave it as it is");
+    let form = Questions {
+        to: "/log/withdrawals".to_owned(),
+        key: FormKey::fresh()?,
+        hidden: asked.pairs(),
+        fields: Vec::new(),
+        wrong: Vec::new(),
+        words: "Take it back".to_owned(),
+        back: Some(back.clone()),
+    };
+    let is_gone = entry.superseded_by.is_some() || entry.said.body.kind() == Kind::Withdrawn;
+    Ok(page(&hand, &names.told(&entry), &form, is_gone.then_some(back)).render())
+}
+
 /// `POST /log/withdrawals`
 pub(crate) async fn write(State(shop): State<Shop>, hand: Hand, Form(sent): Form<Sent>) -> Result<Redirect, Error> {
     if shop.store.batch(&pen::batch(&sent.key)).await?.is_empty() {
@@ -54,10 +88,46 @@ pub(crate) async fn write(State(shop): State<Shop>, hand: Hand, Form(sent): Form
             living.map(|(number, entry)| pen.withdrawal(number, entry.said.subject.clone(), entry.id)).collect();
         shop.store.record(&withdrawals).await?;
     }
-    Ok(match sent.from {
-        From::Round => sent.back.redirect(),
-        From::Log => Redirect::to(&address_of(&Chosen::new(&sent.back.asked.machine, &sent.kind))),
-    })
+    Ok(Redirect::to(&sent.asked.came_from()))
+}
+
+impl Asked {
+    /// The page on which it was pressed.
+    fn came_from(&self) -> String {
+        match self.from {
+            From::Round => self.back.place(),
+            From::Log => address_of(&Chosen::new(&self.back.asked.machine, &self.kind)),
+        }
+    }
+
+    /// What the form carries.
+    fn pairs(&self) -> Vec<(String, String)> {
+        let from = if self.from == From::Log { "log" } else { "" };
+        let own = [("entry", self.entry.as_str()), ("from", from), ("kind", &self.kind)];
+        let own = own.into_iter().filter(|(_, value)| !value.is_empty());
+        own.map(|(name, value)| (name.to_owned(), value.to_owned())).chain(self.back.pairs()).collect()
+    }
+}
+
+/// `gone` is the way back from an entry that counts no more.
+fn page(hand: &Hand, told: &Facts, form: &Questions, gone: Option<Link>) -> Page {
+    Page {
+        title: "Take an entry back?".to_owned(),
+        section: Some(Section::Log),
+        today: Section::Today.path().to_owned(),
+        block: TitleBlock::new([("Sheet", "Take an entry back")]).and_link("By", Link::new("/hand", hand.name())),
+        body: html! {
+            h1 { "Take this back?" }
+            (told)
+            @match gone {
+                Some(back) => (Empty { says: "This entry counts no more already.".to_owned(), first: Some(Press::Link(back)) }),
+                None => {
+                    p { "Then it counts no more: what it is about is due as if it had never been written down. It stays in the log, struck through." }
+                    (form)
+                }
+            }
+        },
+    }
 }
 
 /// The entries that are to be taken back.
@@ -66,11 +136,14 @@ async fn named(shop: &Shop, sent: &Sent) -> Result<Vec<Entry>, Error> {
         let entries = shop.store.batch(&batch).await?;
         return if entries.is_empty() { Err(unknown(&sent.batch)) } else { Ok(entries) };
     }
-    let id: i64 = sent.entry.parse().map_err(|_| Error::WrongForm)?;
+    Ok(vec![numbered(shop, &sent.asked.entry).await?])
+}
+
+async fn numbered(shop: &Shop, asked: &str) -> Result<Entry, Error> {
+    let id: i64 = asked.parse().map_err(|_| Error::WrongForm)?;
     match shop.store.entry(EntryId(id)).await {
-        Ok(entry) => Ok(vec![entry]),
-        Err(store::Error::NotFound(_)) => Err(unknown(&sent.entry)),
-        Err(other) => Err(other.into()),
+        Err(store::Error::NotFound(_)) => Err(unknown(asked)),
+        other => Ok(other?),
     }
 }
 

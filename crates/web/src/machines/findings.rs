@@ -1,7 +1,10 @@
-//! `GET /machines/{id}/findings`: what is to settle, open ones first, and the forms that write down a new one and how one was settled.
+//! `GET /machines/{id}/findings`: what is to settle, open ones first, and the forms that write down a new one, mend one, and say how one
+//! was settled.
 
 mod finding;
 pub(crate) mod fresh;
+pub(crate) mod mending;
+mod questions;
 pub(crate) mod settlement;
 
 pub(crate) use finding::{Finding, anchor, hole};
@@ -9,6 +12,7 @@ pub(crate) use finding::{Finding, anchor, hole};
 use axum::extract::{Path, Query, State};
 use maud::{Markup, Render, html};
 use serde::Deserialize;
+use shop::chart;
 
 use super::revision::Revision;
 use crate::hand::Hand;
@@ -37,32 +41,45 @@ pub(crate) async fn show(
     Ok(page(&view, &hand, &revision, &fold(fresh::LINE, fresh::told(&form)), None)?.render())
 }
 
-/// The page; `mended` is the settlement of one finding that came back with faults.
+/// A form about one finding, by its id, that came back with faults.
+enum Returned<'a> {
+    /// What is said of it.
+    Mending(&'a str, Form),
+    /// How it was settled.
+    Settlement(&'a str, Form),
+}
+
+/// The page; `returned` is what came back with faults.
 fn page(
     view: &View,
     hand: &Hand,
     revision: &Revision,
     fresh: &Fold,
-    mended: Option<&(&str, Form)>,
+    returned: Option<&Returned<'_>>,
 ) -> Result<Page, Error> {
     let (machine, chart) = (&view.machine.id, revision.chart());
     let mut open = Vec::new();
     let mut settled = Vec::new();
     for finding in &chart.findings {
-        let fold = match mended {
-            Some((id, form)) if *id == finding.id.as_str() => Fold::open(settlement::LINE, form.render()),
+        let id = finding.id.as_str();
+        let settle = match returned {
+            Some(Returned::Settlement(of, form)) if *of == id => Fold::open(settlement::LINE, form.render()),
             _ => {
                 let form = settlement::form(machine, revision, finding, FormKey::fresh()?);
                 let line = if finding.settled.is_none() { settlement::LINE } else { settlement::AGAIN };
                 Fold::shut(line, form.render())
             }
         };
-        let told = Finding::of(machine, chart, finding).section(fold);
+        let mend = match returned {
+            Some(Returned::Mending(of, form)) if *of == id => Fold::open(mending::LINE, form.render()),
+            _ => Fold::shut(mending::LINE, mending::form(machine, revision, finding, FormKey::fresh()?).render()),
+        };
+        let told = Finding::of(machine, chart, finding).section(html! { div { (settle) (mend) } });
         if finding.settled.is_none() { &mut open } else { &mut settled }.push(told);
     }
-    let is_mended = mended.is_some_and(|(id, _)| {
-        chart.findings.iter().any(|finding| finding.id.as_str() == *id && finding.settled.is_some())
-    });
+    let returned_id = returned.map(|(Returned::Mending(of, _) | Returned::Settlement(of, _))| *of);
+    let is_settled = |finding: &&chart::Finding| finding.settled.is_some() && Some(finding.id.as_str()) == returned_id;
+    let is_mended = chart.findings.iter().find(is_settled).is_some();
     let settled_fold = if is_mended { Fold::open } else { Fold::shut };
     let today = address::with_query("/", &[("machine", machine.as_str())]);
     Ok(Page {

@@ -43,6 +43,11 @@ impl Link {
         Self { to: to.into(), words: words.into() }
     }
 
+    /// The link, with what it is about for a reader who does not see what stands beside it.
+    pub fn about(&self, about: &str) -> Markup {
+        html! { a.button-line href=(self.to) aria-label={ (self.words) ": " (about) } { (self.words) } }
+    }
+
     /// The link as a box, where it is the next thing to do.
     pub fn as_box(&self) -> Markup {
         html! { a.button href=(self.to) { (self.words) } }

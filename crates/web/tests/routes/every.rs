@@ -49,7 +49,7 @@ async fn every_link_leads_to_a_page_and_every_page_is_found() {
         assert!(pages.contains_key(path), "{path}");
     }
     for path in
-        ["edit", "findings", "audit", "options", "points/new", "points/1/edit", "points/1/evidence", "points/1/removal"]
+        ["edit", "findings", "audit", "options", "points", "points/1/edit", "points/1/evidence", "points/1/removal"]
     {
         assert!(pages.contains_key(&format!("/machines/drill/{path}")), "{path}");
     }
@@ -120,7 +120,7 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/machines/drill/pictures",
         "/machines/drill/pictures/1",
         "/machines/drill/edit",
-        "/machines/drill/points/new",
+        "/machines/drill/points",
         "/machines/drill/points/1/evidence",
         "/machines/drill/points/1/removal",
     ];

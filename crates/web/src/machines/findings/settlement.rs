@@ -9,7 +9,7 @@ use shop::document::Target;
 use shop::id::Id;
 
 use super::finding::anchor;
-use super::{fresh, page};
+use super::{Returned, fresh, page};
 use crate::hand::Hand;
 use crate::machines::revision::{Outcome, Revision};
 use crate::machines::sent::{Sent, text};
@@ -84,6 +84,6 @@ pub(crate) async fn write(
     };
     let new = fresh::form(&view, &turn.revision, &fresh::Typed::default(), FormKey::fresh()?);
     let new = Fold::shut(fresh::LINE, fresh::told(&new));
-    let page = page(&view, &hand, &turn.revision, &new, Some(&(asked.as_str(), form)))?;
+    let page = page(&view, &hand, &turn.revision, &new, Some(&Returned::Settlement(&asked, form)))?;
     Ok((status, page.render()).into_response())
 }

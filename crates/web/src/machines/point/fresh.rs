@@ -1,4 +1,5 @@
-//! `GET /machines/{id}/points/new`: an oiling point that was found, to be written into the chart; `POST /machines/{id}/points` writes it.
+//! `GET /machines/{id}/points`: an oiling point that was found, to be written into the chart; `POST` to the same address writes it. No
+//! address of this form lies under that of the points, where it would hide a point of its name.
 
 use axum::extract::{Form, Path, State};
 use axum::response::{IntoResponse, Redirect, Response};
@@ -29,10 +30,10 @@ const METHOD: &str = "method";
 
 /// The address of the page.
 pub(crate) fn address(machine: &Id) -> String {
-    format!("{}/points/new", address::machine(machine))
+    format!("{}/points", address::machine(machine))
 }
 
-/// `GET /machines/{machine}/points/new`
+/// `GET /machines/{machine}/points`
 pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Path(id): Path<String>) -> Result<Markup, Error> {
     let view = shop.view(&id).await?;
     let revision = Revision::in_force(&shop, &view.machine.id).await?;
@@ -159,7 +160,7 @@ fn form(view: &View, revision: &Revision, key: FormKey) -> Questions {
         }
     }
     Questions {
-        to: format!("{}/points", address::machine(&view.machine.id)),
+        to: address(&view.machine.id),
         key,
         hidden: revision.hidden(&[]),
         fields,

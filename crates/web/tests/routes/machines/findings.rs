@@ -20,6 +20,12 @@ async fn settle(bench: &Bench, finding: &str) -> Pressed {
     find(&one, &word, "").expect("the form has this button")
 }
 
+async fn mend(bench: &Bench, finding: &str) -> Pressed {
+    let page = bench.page(FINDINGS).await;
+    let one = scraper::Html::parse_fragment(&all(&page, &format!("form[action='{FINDINGS}/{finding}']"))[0].html());
+    find(&one, "Keep this", "").expect("the form has this button")
+}
+
 /// Whether today's round has point 5, the table screw, which wants oil once a month.
 async fn calls_for_the_screw(bench: &Bench) -> bool {
     find(&bench.page("/?machine=drill").await, "Oiled", "point 5,").is_some()
@@ -134,6 +140,51 @@ async fn the_page_of_a_point_leads_to_the_form_about_it() {
     let page = Bench::new().await.page(&format!("{FINDINGS}?about=3")).await;
     assert_eq!(all(&page, "#new-of option[selected]")[0].attr("value"), Some("3"));
     assert_eq!(all(&page, "details[open] #new-of").len(), 1);
+}
+
+#[tokio::test]
+async fn what_a_finding_is_about_is_mended_and_the_rest_of_the_chart_stays() {
+    let bench = Bench::new().await;
+    let (number, before) = bench.drill().await;
+    let asked = mend(&bench, "F1").await;
+    led(&bench.press(&asked, &[]).await);
+    assert_eq!(bench.drill().await, (number, before.clone()), "what nobody touched is not written anew");
+    let to = led(&bench.press(&asked, &[("of", "2"), ("of-2", "gear-box"), ("thread", "1/4 in BSP")]).await);
+    assert_eq!(to, format!("{FINDINGS}#finding-F1"));
+    let (next, after) = bench.drill().await;
+    assert_eq!(next, number + 1);
+    assert_eq!(comments(&after), comments(&before));
+    let links = bench.page(FINDINGS).await;
+    let about: Vec<_> = all(&links, "#finding-F1 .facts a").iter().filter_map(|a| a.attr("href")).collect();
+    assert_eq!(about, ["/machines/drill/points/2", "/machines/drill#reservoirs"]);
+    assert!(words(&links, "#finding-F1 .facts").remove(0).contains("1/4 in BSP"));
+    // Two things and an empty place for a third; what is chosen twice stands once, and nothing at all is the machine as a whole.
+    led(&bench.press(&mend(&bench, "F1").await, &[("of", ""), ("of-2", "3"), ("of-3", "3")]).await);
+    let page = bench.page(FINDINGS).await;
+    assert_eq!(words(&page, "#finding-F1 .facts a"), ["point 3 Quill"]);
+    led(&bench.press(&mend(&bench, "F1").await, &[("of", "")]).await);
+    let page = bench.page(FINDINGS).await;
+    assert!(all(&page, "#finding-F1 .facts a").is_empty());
+}
+
+#[tokio::test]
+async fn a_mended_finding_that_is_wrong_or_late_comes_back_as_it_was_typed() {
+    let bench = Bench::new().await;
+    let before = bench.drill().await;
+    let answer = bench.press(&mend(&bench, "F1").await, &[("note", " "), ("of-2", "5")]).await;
+    assert_eq!(answer.status, 422);
+    let page = answer.page();
+    assert_eq!(words(&page, "#mend-F1-note-fault").len(), 1);
+    assert_eq!(all(&page, "details[open] #mend-F1-of-2 option[selected]")[0].attr("value"), Some("5"));
+    let late = mend(&bench, "F2").await;
+    assert_eq!(bench.drill().await, before);
+    bench.drill_is_changed("Bench drill", "Old bench drill").await;
+    let answer = bench.press(&late, &[("thread", "M8")]).await;
+    assert_eq!(answer.status, 409);
+    assert_eq!(all(&answer.page(), "#mend-F2-thread")[0].attr("value"), Some("M8"));
+    let mut lost = late;
+    lost.to = format!("{FINDINGS}/F9");
+    assert_eq!(bench.press(&lost, &[]).await.status, 404);
 }
 
 #[tokio::test]

@@ -1,9 +1,9 @@
-//! `GET /machines/{id}/points/new`, and `POST /machines/{id}/points`.
+//! `GET` and `POST /machines/{id}/points`.
 
 use crate::ask::all;
 use crate::bench::{Bench, Pressed, comments, form, led, words};
 
-const NEW: &str = "/machines/drill/points/new";
+const NEW: &str = "/machines/drill/points";
 
 async fn asked(bench: &Bench) -> Pressed {
     form(&bench.page(NEW).await, "Write it down", "")
@@ -94,4 +94,13 @@ async fn the_caution_about_holes_stands_before_the_form() {
     let page = Bench::new().await.page(NEW).await;
     assert!(words(&page, ".note")[0].contains("Do not pump oil into a hole of unknown use."));
     assert_eq!(all(&page, ".note a")[0].attr("href"), Some("/machines/drill/findings#new"));
+}
+
+#[tokio::test]
+async fn a_point_called_new_has_a_page_of_its_own() {
+    let bench = Bench::new().await;
+    let typed = [("id", "new"), ("name", "Table crank"), ("method", "ball oiler")];
+    let to = led(&bench.press(&asked(&bench).await, &typed).await);
+    assert_eq!(to, "/machines/drill/points/new");
+    assert_eq!(words(&bench.page(&to).await, "h1"), ["new Table crank"]);
 }
