@@ -11,6 +11,9 @@ use crate::phrase::capital;
 use crate::shop_state::{Shop, View};
 use crate::{Error, address};
 
+/// How many elements a remark can name before their names would fill the page.
+const FEW: usize = 2;
+
 /// `GET /machines/{machine}/audit`
 pub(crate) async fn show(State(shop): State<Shop>, Path(id): Path<String>) -> Result<Markup, Error> {
     let view = shop.view(&id).await?;
@@ -56,11 +59,12 @@ fn page(view: &View) -> Page {
 
 fn told(view: &View, remark: &Remark) -> Markup {
     let about = remark.of.iter().map(|id| Element::of(&view.machine.id, &view.machine.chart, id));
+    let shown = if remark.of.len() > FEW { Element::as_balloon } else { Element::as_line };
     html! {
         li {
             p { b { (capital(&remark.says)) "." } }
             p { "Next: " (remark.next) "." }
-            ul.row { @for one in about { li { (one.as_line()) } } }
+            ul.row { @for one in about { li { (shown(&one)) } } }
         }
     }
 }

@@ -12,6 +12,8 @@ use crate::phrase::{called, capital};
 pub(crate) struct Element {
     pub(crate) name: String,
     to: Option<String>,
+    /// The number of a point.
+    number: Option<String>,
 }
 
 /// The anchors of the machine's page.
@@ -31,10 +33,10 @@ impl Element {
             let has_points = chart.points_here().any(|point| point.assembly.as_ref() == Some(id));
             has_points.then(|| on_page(&assembly_anchor(id))).flatten()
         };
-        let plain = |name: String, to: Option<String>| Self { name, to };
+        let plain = |name: String, to: Option<String>| Self { name, to, number: None };
         if let Some(point) = chart.point(id) {
             let here = chart.applies(&point.when).then(|| address::point(machine, id));
-            return plain(format!("point {id} {}", point.name), here);
+            return Self { number: Some(id.to_string()), ..plain(format!("point {id} {}", point.name), here) };
         }
         if let Some(assembly) = chart.assembly(id) {
             return plain(assembly.name.clone(), part(id));
@@ -65,6 +67,14 @@ impl Element {
 }
 
 impl Element {
+    /// As its balloon, where many stand in a row and their names would fill the page; as a line where it has none.
+    pub(crate) fn as_balloon(&self) -> Markup {
+        match (&self.to, &self.number) {
+            (Some(to), Some(number)) => html! { a.balloon href=(to) aria-label=(self.name) { (number) } },
+            _ => self.as_line(),
+        }
+    }
+
     /// As a line to press, where it stands alone.
     pub(crate) fn as_line(&self) -> Markup {
         match &self.to {
