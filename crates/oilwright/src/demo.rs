@@ -17,9 +17,10 @@ use tribology::quantity::{Temperature, Time, Units};
 use crate::failure::Failure;
 
 /// The machines of the shop: id and chart.
-const CHARTS: [(&str, &str); 2] = [
+const CHARTS: [(&str, &str); 3] = [
     ("crank-shaper", include_str!("../../../demo/crank-shaper.toml")),
     ("knee-mill", include_str!("../../../demo/knee-mill.toml")),
+    ("small-lathe", include_str!("../../../demo/small-lathe.toml")),
 ];
 
 /// The shelf of the shop.
@@ -100,7 +101,7 @@ mod tests {
                 store.entries(&all).await.expect("entries"),
             ));
         }
-        assert!(seen[0].1.len() > 500, "three months of two machines");
+        assert!(seen[0].1.len() > 500, "three months of three machines");
         assert_eq!(seen[0], seen[1]);
     }
 }

@@ -49,11 +49,12 @@ struct Diary {
 }
 
 impl Diary {
-    /// The first machine works on two days of the week and on some Saturdays, the second on two others.
+    /// Each machine works on two days of the week of its own and on some Saturdays.
     fn works(&mut self, machine: usize, day: Weekday) -> bool {
         let usual = match machine {
             0 => matches!(day, Weekday::Tuesday | Weekday::Thursday),
-            _ => matches!(day, Weekday::Wednesday | Weekday::Friday),
+            1 => matches!(day, Weekday::Wednesday | Weekday::Friday),
+            _ => matches!(day, Weekday::Monday | Weekday::Wednesday),
         };
         let rare = day == Weekday::Saturday && self.one_in(3);
         (usual && !self.one_in(12)) || rare
