@@ -17,9 +17,10 @@ use tribology::quantity::{Temperature, Time, Units};
 use crate::failure::Failure;
 
 /// The machines of the shop: id and chart.
-const CHARTS: [(&str, &str); 3] = [
+const CHARTS: [(&str, &str); 4] = [
     ("crank-shaper", include_str!("../../../demo/crank-shaper.toml")),
     ("knee-mill", include_str!("../../../demo/knee-mill.toml")),
+    ("pillar-drill", include_str!("../../../demo/pillar-drill.toml")),
     ("small-lathe", include_str!("../../../demo/small-lathe.toml")),
 ];
 
@@ -101,7 +102,7 @@ mod tests {
                 store.entries(&all).await.expect("entries"),
             ));
         }
-        assert!(seen[0].1.len() > 500, "three months of three machines");
+        assert!(seen[0].1.len() > 500, "three months of four machines");
         assert_eq!(seen[0], seen[1]);
     }
 }

@@ -5,9 +5,15 @@ use crate::run::run;
 #[test]
 fn it_prints_the_round_and_ends_well() {
     let demo = run(&["demo", "--print"]).well();
-    for wanted in
-        ["20-inch crank shaper", "Horizontal knee mill", "Bench lathe", "BEFORE YOU START", "look for:", "due:"]
-    {
+    for wanted in [
+        "20-inch crank shaper",
+        "Horizontal knee mill",
+        "Bench lathe",
+        "Pillar drill",
+        "BEFORE YOU START",
+        "look for:",
+        "due:",
+    ] {
         assert!(demo.out.contains(wanted), "{wanted} is missing from\n{}", demo.out);
     }
 }
@@ -18,8 +24,8 @@ fn the_same_bytes_twice() {
     let second = run(&["demo", "--print", "--json"]).well();
     assert_eq!(first.out, second.out);
     let rounds = first.json();
-    let rounds = rounds["rounds"].as_array().expect("three machines");
-    assert_eq!(rounds.len(), 3);
+    let rounds = rounds["rounds"].as_array().expect("four machines");
+    assert_eq!(rounds.len(), 4);
     for round in rounds {
         assert!(round["at"].as_str().is_some_and(|at| at.starts_with("2026-11-25T09:00")));
         let points: usize = round["stands"]

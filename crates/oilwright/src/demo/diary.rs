@@ -54,6 +54,7 @@ impl Diary {
         let usual = match machine {
             0 => matches!(day, Weekday::Tuesday | Weekday::Thursday),
             1 => matches!(day, Weekday::Wednesday | Weekday::Friday),
+            2 => matches!(day, Weekday::Monday | Weekday::Thursday),
             _ => matches!(day, Weekday::Monday | Weekday::Wednesday),
         };
         let rare = day == Weekday::Saturday && self.one_in(3);
