@@ -17,11 +17,12 @@ use tribology::quantity::{Temperature, Time, Units};
 use crate::failure::Failure;
 
 /// The machines of the shop: id and chart.
-const CHARTS: [(&str, &str); 4] = [
+const CHARTS: [(&str, &str); 5] = [
     ("crank-shaper", include_str!("../../../demo/crank-shaper.toml")),
     ("knee-mill", include_str!("../../../demo/knee-mill.toml")),
     ("pillar-drill", include_str!("../../../demo/pillar-drill.toml")),
     ("small-lathe", include_str!("../../../demo/small-lathe.toml")),
+    ("surface-grinder", include_str!("../../../demo/surface-grinder.toml")),
 ];
 
 /// The shelf of the shop.
@@ -102,7 +103,7 @@ mod tests {
                 store.entries(&all).await.expect("entries"),
             ));
         }
-        assert!(seen[0].1.len() > 500, "three months of four machines");
+        assert!(seen[0].1.len() > 500, "three months of five machines");
         assert_eq!(seen[0], seen[1]);
     }
 }

@@ -55,7 +55,8 @@ impl Diary {
             0 => matches!(day, Weekday::Tuesday | Weekday::Thursday),
             1 => matches!(day, Weekday::Wednesday | Weekday::Friday),
             2 => matches!(day, Weekday::Monday | Weekday::Thursday),
-            _ => matches!(day, Weekday::Monday | Weekday::Wednesday),
+            3 => matches!(day, Weekday::Monday | Weekday::Wednesday),
+            _ => matches!(day, Weekday::Tuesday | Weekday::Friday),
         };
         let rare = day == Weekday::Saturday && self.one_in(3);
         (usual && !self.one_in(12)) || rare
