@@ -17,10 +17,11 @@ use tribology::quantity::{Temperature, Time, Units};
 use crate::failure::Failure;
 
 /// The machines of the shop: id and chart.
-const CHARTS: [(&str, &str); 5] = [
+const CHARTS: [(&str, &str); 6] = [
     ("crank-shaper", include_str!("../../../demo/crank-shaper.toml")),
     ("knee-mill", include_str!("../../../demo/knee-mill.toml")),
     ("pillar-drill", include_str!("../../../demo/pillar-drill.toml")),
+    ("planer", include_str!("../../../demo/planer.toml")),
     ("small-lathe", include_str!("../../../demo/small-lathe.toml")),
     ("surface-grinder", include_str!("../../../demo/surface-grinder.toml")),
 ];
@@ -103,7 +104,7 @@ mod tests {
                 store.entries(&all).await.expect("entries"),
             ));
         }
-        assert!(seen[0].1.len() > 500, "three months of five machines");
+        assert!(seen[0].1.len() > 500, "three months of six machines");
         assert_eq!(seen[0], seen[1]);
     }
 }

@@ -49,13 +49,14 @@ struct Diary {
 }
 
 impl Diary {
-    /// Each machine works on two days of the week of its own and on some Saturdays.
+    /// Each machine works on a day or two of the week of its own and on some Saturdays.
     fn works(&mut self, machine: usize, day: Weekday) -> bool {
         let usual = match machine {
             0 => matches!(day, Weekday::Tuesday | Weekday::Thursday),
             1 => matches!(day, Weekday::Wednesday | Weekday::Friday),
             2 => matches!(day, Weekday::Monday | Weekday::Thursday),
-            3 => matches!(day, Weekday::Monday | Weekday::Wednesday),
+            3 => matches!(day, Weekday::Thursday),
+            4 => matches!(day, Weekday::Monday | Weekday::Wednesday),
             _ => matches!(day, Weekday::Tuesday | Weekday::Friday),
         };
         let rare = day == Weekday::Saturday && self.one_in(3);
