@@ -55,7 +55,7 @@ pub(crate) fn start() -> Timestamp {
 /// Builds the shop in a new file.
 pub(crate) async fn build(file: &Path) -> Result<Store, Failure> {
     // The shop was set up a week before its logbook begins.
-    let set_up = on(2026, 8, 17, 10, 0);
+    let set_up = on(2025, 9, 15, 10, 0);
     let store = Store::create(file, &settings(), set_up).await?;
     let shelf = Shelf::read(SHELF).value.expect("the demo's shelf is checked by a test");
     store.add_shelf(&shelf, set_up, KEEPER).await?;
@@ -78,6 +78,8 @@ fn on(year: i16, month: i8, day: i8, hour: i8, minute: i8) -> Timestamp {
 
 #[cfg(test)]
 mod tests {
+    use shop::logbook::{Body, Subject};
+
     use super::*;
 
     #[test]
@@ -104,7 +106,78 @@ mod tests {
                 store.entries(&all).await.expect("entries"),
             ));
         }
-        assert!(seen[0].1.len() > 500, "three months of six machines");
+        assert!(seen[0].1.len() > 4000, "fourteen months of six machines");
         assert_eq!(seen[0], seen[1]);
+    }
+
+    /// Every story of `demo/truth.toml` can be seen in the logbook by a plain count.
+    #[tokio::test]
+    async fn the_planted_stories_are_in_the_logbook() {
+        const TRUTH: &str = include_str!("../../../demo/truth.toml");
+        assert_eq!(TRUTH.matches("[[story]]").count(), 4);
+        let folder = tempfile::tempdir().expect("a folder");
+        let store = build(&folder.path().join("s.shop")).await.expect("the demo builds");
+        let all = store::Wanted { most: 100_000, ..store::Wanted::default() };
+        let entries = store.entries(&all).await.expect("entries");
+        let (may, july, august) = (on(2026, 5, 18, 0, 0), on(2026, 7, 6, 0, 0), on(2026, 8, 3, 0, 0));
+        let of = |subject: String| entries.iter().filter(move |entry| entry.said.subject.to_string() == subject);
+        let subject = |parts: [&str; 2], make: fn(Id, Id) -> Subject| {
+            make(Id::new(parts[0]).expect("an id"), Id::new(parts[1]).expect("an id")).to_string()
+        };
+        // A slow leak: more goes in each week than went in a month.
+        let filled = |from: Timestamp, to: Timestamp| -> f64 {
+            let box_of = subject(["pillar-drill", "worm-box"], Subject::Reservoir);
+            let within = of(box_of).filter(|entry| (from..to).contains(&entry.said.happened));
+            within
+                .filter_map(|entry| match &entry.said.body {
+                    Body::Filled { amount: Some(amount), .. } => amount.trim_end_matches(" mL").parse::<f64>().ok(),
+                    _ => None,
+                })
+                .sum()
+        };
+        let day = jiff::SignedDuration::from_hours(24);
+        assert!(filled(july, july + day * 120) > 5.0 * filled(july - day * 120, july), "the leak");
+        // A blocked outlet: the sign was never missing before, and is missing in many looks after.
+        let looks = |missing: bool, late: bool| {
+            let cap = subject(["planer", "22"], Subject::Point);
+            of(cap)
+                .filter(|entry| (entry.said.happened >= may) == late)
+                .filter(|entry| matches!(entry.said.body, Body::SignMissing { .. }) == missing)
+                .filter(|entry| matches!(entry.said.body, Body::SignMissing { .. } | Body::SignSeen { .. }))
+                .count()
+        };
+        assert_eq!(looks(true, false), 0);
+        assert!(looks(false, false) >= 3 && looks(true, true) >= 3, "{} {}", looks(false, false), looks(true, true));
+        // Coolant in the sump: it rises, and nobody filled anything.
+        let sump = subject(["surface-grinder", "spindle-sump"], Subject::Reservoir);
+        let height = |late: bool| -> Vec<f64> {
+            let levels = of(sump.clone()).filter(|entry| (entry.said.happened >= august) == late);
+            levels
+                .filter_map(|entry| match &entry.said.body {
+                    Body::Level { reading } => reading.split(' ').next().and_then(|number| number.parse().ok()),
+                    _ => None,
+                })
+                .collect()
+        };
+        let mean = |all: &[f64]| all.iter().sum::<f64>() / all.len() as f64;
+        assert!(height(false).len() > 40 && mean(&height(true)) > mean(&height(false)) + 3.0);
+        assert!(of(sump).all(|entry| !matches!(entry.said.body, Body::Filled { .. })));
+        // The helper who skips: he runs the planer and never oils it; the others do.
+        let planer = |hand: &str, oiled: bool| {
+            let on_planer =
+                entries.iter().filter(|entry| entry.said.subject.machine().is_some_and(|id| id.as_str() == "planer"));
+            on_planer
+                .filter(|entry| entry.said.by == hand)
+                .filter(|entry| {
+                    if oiled {
+                        matches!(entry.said.body, Body::Dosed { .. })
+                    } else {
+                        matches!(entry.said.body, Body::Ran { .. })
+                    }
+                })
+                .count()
+        };
+        assert!(planer("the Saturday helper", false) >= 10 && planer("the Saturday helper", true) == 0);
+        assert!(planer("the keeper", true) > 50);
     }
 }

@@ -1,8 +1,11 @@
 //! The logbook of the invented shop, day by day from a fixed seed: on working days somebody oils what the round asks for, looks
 //! for some of the signs, sometimes cannot reach a point, and logs how long the machine ran. All of it is invented.
 
+mod story;
+
 use advice::round::{Act, Plan, Round, round};
-use jiff::civil::Weekday;
+use jiff::civil::{Date, Weekday};
+use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp, ToSpan as _};
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::Rng as _;
@@ -14,8 +17,8 @@ use tribology::quantity::Time;
 /// The seed; another one gives another shop.
 const SEED: (u64, u64) = (1886, 1940);
 
-/// The first day of the logbook, in days before the visitor comes.
-const DAYS: i64 = 92;
+/// The first day of the logbook, in days before the visitor comes: fourteen months.
+const DAYS: i64 = 426;
 
 /// Who works in the shop.
 const HANDS: [&str; 3] = ["the keeper", "the apprentice", "the Saturday helper"];
@@ -30,6 +33,7 @@ pub(super) fn entries(shop: ShopSnapshot, until: Timestamp) -> Vec<NewEntry> {
     let today = until.to_zoned_datetime(zone.clone()).date();
     for ago in (1..=DAYS).rev() {
         let day = today.saturating_sub(ago.days());
+        diary.reservoirs(day, &zone);
         for machine in 0..diary.shop.machines.len() {
             if !diary.works(machine, day.weekday()) {
                 continue;
@@ -63,6 +67,23 @@ impl Diary {
         (usual && !self.one_in(12)) || rare
     }
 
+    /// What is read of reservoirs and filled into them on a day.
+    fn reservoirs(&mut self, day: Date, zone: &TimeZone) {
+        let chance = self.below(100);
+        let hand = HANDS[self.below(2)];
+        let when = day.at(8, 20, 0, 0).to_zoned_datetime(zone.clone()).expect("a morning exists on every day");
+        for (machine, reservoir, kept) in story::reservoirs(day, chance) {
+            let id = |id| Id::new(id).expect("the story names ids");
+            let body = match kept {
+                story::Kept::Filled(amount) => Body::Filled { oil: Some(id("worm-460")), amount: Some(amount) },
+                story::Kept::Level(reading) => Body::Level { reading },
+                story::Kept::Note(text) => Body::Note { text: text.to_owned() },
+            };
+            self.act();
+            self.write(0, when.timestamp(), hand, Subject::Reservoir(id(machine), id(reservoir)), body);
+        }
+    }
+
     /// One session: the round, and the run after it.
     fn session(&mut self, machine: usize, began: Timestamp) {
         let hand = HANDS[self.below(HANDS.len())];
@@ -71,7 +92,8 @@ impl Diary {
         let moment = Moment { instant: began, zone: self.shop.moment.zone.clone() };
         let plan = Plan { job: job.clone(), hours };
         let today = round(&self.shop.machines[machine], &self.shop.shelf, &moment, &plan).answer.value;
-        let over = self.oil(machine, &today, hand, began);
+        let skipped = story::skips(hand, self.machine(machine).id.as_str());
+        let over = if skipped { began } else { self.oil(machine, &today, hand, began) };
         let ran = over + SignedDuration::from_secs(hours.seconds() as i64);
         let subject = Subject::Machine(self.machine(machine).id.clone());
         self.act();
@@ -103,6 +125,15 @@ impl Diary {
                 }
                 // A look is always made; after oiling only some people wait for the sign.
                 if point.sign.is_some() && (point.act == Act::Look || self.one_in(3)) {
+                    let day = now.to_zoned_datetime(TimeZone::UTC).date();
+                    let missing =
+                        story::missing_in_a_hundred(self.machine(machine).id.as_str(), point.id.as_str(), day);
+                    if missing > 0 && self.below(100) < missing {
+                        let body = Body::SignMissing { note: Some("only damp".to_owned()) };
+                        let mark = self.write(2 * number + 1, now, hand, subject, body);
+                        self.history(machine, &point.id).sign_missing = Some(mark);
+                        continue;
+                    }
                     let mark = self.write(2 * number + 1, now, hand, subject, Body::SignSeen { note: None });
                     self.history(machine, &point.id).sign_seen = Some(mark);
                 }
