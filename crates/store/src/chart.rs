@@ -64,24 +64,7 @@ impl Store {
         at: Timestamp,
         by: &str,
     ) -> Result<i64> {
-        let read = Chart::read(text);
-        let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
-        let pictures = picture::prepare(pictures).await?;
-        let tx = self.db.write().await?;
-        let newest = newest(&tx, machine).await?.ok_or_else(|| unknown(machine))?;
-        if newest.number != made_from && !newest.is(text) {
-            return Err(Error::Conflict(format!(
-                "the chart of \"{machine}\" was changed meanwhile: this was made from revision {made_from}, and the newest is \
-                 {}; look at that one and make the change again, nothing was written",
-                newest.number
-            )));
-        }
-        let number = keep(&tx, machine, (text, chart), at, by).await?;
-        for one in pictures {
-            picture::keep(&tx, one, at).await?;
-        }
-        tx.commit().await?;
-        Ok(number)
+        self.write_chart(machine, (text, Some(made_from)), pictures, at, by).await
     }
 
     /// Keeps a chart as [`Store::add_chart`] does, together with the pictures beside it: all of it, or nothing.
@@ -96,10 +79,32 @@ impl Store {
         at: Timestamp,
         by: &str,
     ) -> Result<i64> {
+        self.write_chart(machine, (text, None), pictures, at, by).await
+    }
+
+    /// Keeps a chart with the pictures beside it; where it was made from a revision, only while that is the newest.
+    async fn write_chart(
+        &self,
+        machine: &Id,
+        (text, made_from): (&str, Option<i64>),
+        pictures: Vec<NewPicture>,
+        at: Timestamp,
+        by: &str,
+    ) -> Result<i64> {
         let read = Chart::read(text);
         let Some(chart) = read.value else { return Err(Error::Faulty(read.faults)) };
         let pictures = picture::prepare(pictures).await?;
         let tx = self.db.write().await?;
+        if let Some(made_from) = made_from {
+            let newest = newest(&tx, machine).await?.ok_or_else(|| unknown(machine))?;
+            if newest.number != made_from && !newest.is(text) {
+                return Err(Error::Conflict(format!(
+                    "the chart of \"{machine}\" was changed meanwhile: this was made from revision {made_from}, and the newest \
+                     is {}; look at that one and make the change again, nothing was written",
+                    newest.number
+                )));
+            }
+        }
         let number = keep(&tx, machine, (text, chart), at, by).await?;
         for one in pictures {
             picture::keep(&tx, one, at).await?;
