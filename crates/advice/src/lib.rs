@@ -2,6 +2,7 @@
 //! belongs in `tribology`. Start at [`round()`];
 //! [`topic`] lists the sums that can be asked for by themselves.
 
+pub mod oil_line;
 pub mod old_name;
 pub mod round;
 pub mod topic;

@@ -1,25 +1,19 @@
 //! `GET /shelf/{oil}`: one oil, with the chart of its viscosity, the shop's temperatures on it and what can still feed it there.
 
+use advice::oil_line::{OilLine, Slope, oil_line};
 use axum::extract::{Path, State};
 use draw::{Oil as Drawn, viscosity_chart};
 use maud::{Markup, PreEscaped, Render, html};
 use shop::fault::nearest;
 use shop::id::Id;
 use shop::shelf::{Family, Oil, Shelf};
-use tribology::oil::{USUAL_INDEX, ViscosityLine, classified};
-use tribology::quantity::{KinematicViscosity, Temperature};
+use tribology::oil::{USUAL_INDEX, classified};
 
 use crate::calc::{bands, marks, thickness};
 use crate::parts::{Figure, Link, Page, Section, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
 use crate::{Error, address};
-
-/// The line of an oil, and what was assumed for it.
-struct Line {
-    line: ViscosityLine,
-    assumed: Option<&'static str>,
-}
 
 /// `GET /shelf/{oil}`
 pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) -> Result<Markup, Error> {
@@ -39,15 +33,17 @@ pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) ->
         body: html! {
             h1 { (oil.name) }
             (super::card(&snapshot, oil).facts)
-            @match line(oil) {
-                Some(Line { line, assumed }) => {
+            @match oil_line(oil) {
+                Some(OilLine { line, slope }) => {
                     h2 { "How thick it is" }
                     @let drawn = [Drawn { name: "this oil".into(), line }];
                     (Figure {
                         drawing: PreEscaped(viscosity_chart(&drawn, &marks(&settings), &bands()).svg("chart")),
                         caption: "The warmer, the thinner. Grey: what a wick still lifts, and where a can begins to fail.".into(),
                     })
-                    @if let Some(assumed) = assumed { p.quiet { (assumed) } }
+                    @if slope == Slope::UsualIndex {
+                        p.quiet { "Only one viscosity is written down; a viscosity index of " (USUAL_INDEX) " is taken (common practice, no source)." }
+                    }
                     (thickness(&drawn, settings.units))
                 }
                 None if oil.family == Family::Grease => {
@@ -71,28 +67,6 @@ fn grade(oil: &Oil) -> String {
             None => format!("between grades, nearest ISO VG {}", found.value.nearest.number()),
         },
     )
-}
-
-/// The line of the oil: through both its viscosities, or through one and its index, or the usual index.
-fn line(oil: &Oil) -> Option<Line> {
-    let v40 = oil.v40.as_ref().or(oil.grease.base_v40.as_ref())?.value;
-    let [forty, hundred] = [40.0, 100.0].map(Temperature::from_celsius);
-    let with_index = |index: f64| ViscosityLine::with_index(v40, index).ok().map(|line| line.value);
-    let v100: Option<KinematicViscosity> = oil.v100.as_ref().map(|v100| v100.value);
-    let stated = match (v100, oil.index) {
-        (Some(v100), _) => ViscosityLine::through((forty, v40), (hundred, v100)).ok().map(|line| line.value),
-        (None, Some(index)) => with_index(index),
-        (None, None) => None,
-    };
-    match stated {
-        Some(line) => Some(Line { line, assumed: None }),
-        None => with_index(USUAL_INDEX).map(|line| Line {
-            line,
-            assumed: Some(
-                "Only one viscosity is written down; a viscosity index of 95 is taken (common practice, no source).",
-            ),
-        }),
-    }
 }
 
 fn unknown(shelf: &Shelf, asked: &str) -> Error {
