@@ -6,6 +6,7 @@ mod act;
 mod after;
 mod assumed;
 mod bound;
+mod candidates;
 mod caution;
 mod choose;
 mod cold;
@@ -38,7 +39,7 @@ pub use setup::{Reading, SetUp};
 pub use share::shared;
 pub use weight::Weight;
 
-use shop::chart::{Chart, FindingKind, Method, Point, State};
+use shop::chart::{Method, Point, State};
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::{MachineSnapshot, Mark, Moment};
@@ -46,8 +47,8 @@ use tribology::Step;
 use tribology::quantity::Time;
 
 use crate::working::{Assumption, Reasoned};
-use assumed::Assumed;
-use tour::{Ground, Task, Wanted, counted};
+use candidates::Candidates;
+use tour::{Ground, Task, Wanted};
 
 /// What is planned for today.
 #[derive(Clone, Debug, PartialEq)]
@@ -246,20 +247,11 @@ struct Asked<'a> {
     minutes: Option<u32>,
 }
 
-/// The points of a round before they are put in order.
-struct Candidates<'a> {
-    charted: Vec<&'a Point>,
-    points: Vec<RoundPoint>,
-    steps: Vec<Step>,
-    assumed: Assumed,
-    asleep: usize,
-}
-
 impl Asked<'_> {
     fn answer(&self) -> Reasoned<Round> {
         let Self { machine, moment, plan, .. } = *self;
         let chart = &machine.chart;
-        let Candidates { charted, points, mut steps, assumed, asleep } = self.candidates();
+        let Candidates { charted, points, mut steps, assumed, asleep } = Candidates::of(self);
         let wanted = charted.iter().zip(&points).map(|(point, entry)| Wanted {
             point,
             act: entry.act,
@@ -305,71 +297,6 @@ impl Asked<'_> {
         reasoned
     }
 
-    /// The points that are due or were done in this round, in the order of their ids.
-    fn candidates(&self) -> Candidates<'_> {
-        let Self { machine, shelf, moment, plan, .. } = *self;
-        let chart = &machine.chart;
-        let start = session_start(machine, moment);
-        let mut found = Candidates {
-            charted: Vec::new(),
-            points: Vec::new(),
-            steps: Vec::new(),
-            assumed: Assumed::default(),
-            asleep: 0,
-        };
-        let mut here: Vec<&Point> = chart.points_here().collect();
-        here.sort_by_key(|point| counted(&point.id));
-        for point in here {
-            if is_unknown_hole(chart, &point.id) {
-                found.assumed.holes.push(point.id.clone());
-                continue;
-            }
-            let history = machine.history(&point.id);
-            let progress = Progress::since(start, &history);
-            if !due::is_awake(machine, point, plan) {
-                found.asleep += 1;
-                if progress == Progress::default() {
-                    continue;
-                }
-            }
-            let what = act(point);
-            let mut reasons = due(machine, point, what, moment, plan);
-            found.steps.append(&mut reasons.steps);
-            if point.every.is_empty() {
-                found.assumed.no_interval.push(point.id.clone());
-            }
-            if reasons.due.is_empty() && progress == Progress::default() {
-                continue;
-            }
-            let serving = serving(chart, point, shelf);
-            found.assumed.serves(point, what, &serving);
-            let Serving { oil, can, dose, .. } = serving;
-            found.steps.extend(dose.step);
-            if point.stand.is_none() {
-                found.assumed.no_stand.push(point.id.clone());
-            }
-            found.charted.push(point);
-            found.points.push(RoundPoint {
-                id: point.id.clone(),
-                name: point.name.clone(),
-                method: point.method,
-                act: what,
-                place: point.place.clone(),
-                moves: point.moves.clone(),
-                first: Vec::new(),
-                cautions: caution::cautions(machine, point, what, moment),
-                oil,
-                can,
-                dose: dose.said,
-                sign: sign_of(machine, point),
-                baseline: point.baseline.clone(),
-                due: reasons.due,
-                progress,
-            });
-        }
-        found
-    }
-
     /// The tasks that are chosen for the time there is, what that leaves undone, and whether nothing better is possible.
     fn chosen(
         &self,
@@ -398,33 +325,5 @@ impl Asked<'_> {
         let left_undone = left_undone.collect();
         steps.extend(weights.into_iter().map(|weight| weight.step));
         (chosen.tasks, left_undone, chosen.is_proven)
-    }
-}
-
-/// Whether nobody knows what a point feeds: an open finding calls it a hole of unknown purpose. Nothing is put into such a hole by
-/// rote, for it may lead to a clutch, a switch or nowhere.
-fn is_unknown_hole(chart: &Chart, point: &Id) -> bool {
-    let open = chart.findings.iter().filter(|finding| finding.settled.is_none() && finding.kind == FindingKind::Hole);
-    open.into_iter().any(|finding| finding.of.contains(point))
-}
-
-/// The sign to look for: the point's own, or the level mark of the reservoir that is filled here.
-fn sign_of(machine: &MachineSnapshot, point: &Point) -> Option<String> {
-    let level = || {
-        let reservoir = machine.chart.reservoir(point.reservoir.as_ref()?)?;
-        reservoir.level.as_ref().map(|level| format!("level at {level}"))
-    };
-    point.sign.clone().or_else(level)
-}
-
-impl Progress {
-    fn since(start: jiff::Timestamp, history: &shop::snapshot::PointHistory) -> Self {
-        let fresh = |mark: &Option<Mark>| mark.clone().filter(|mark| mark.happened >= start);
-        Self {
-            dosed: fresh(&history.dosed),
-            sign_seen: fresh(&history.sign_seen),
-            sign_missing: fresh(&history.sign_missing),
-            not_reached: history.not_reached.clone().filter(|(mark, _)| mark.happened >= start),
-        }
     }
 }
