@@ -65,7 +65,7 @@ fn check(row: &Row) {
 }
 
 #[test]
-fn old_specifications_mean_what_the_notes_say() {
+fn old_specifications_mean_what_their_rows_say() {
     let rows = rows("old-names.csv");
     assert!(rows.len() >= 30, "the table has lost rows");
     rows.iter().for_each(check);
