@@ -11,6 +11,7 @@ mod old_remedy;
 mod round;
 mod short;
 mod step;
+mod typed;
 
 pub use after::{after_at, after_use};
 pub use assumption::assumption;
@@ -23,6 +24,7 @@ pub use old_remedy::old_remedy;
 pub use round::{caution, caution_at, covers_back, first, later, short_interval, summary, wipe};
 pub use short::{left_undone, within};
 pub use step::{source, step, warning};
+pub use typed::typed;
 
 use shop::id::Id;
 

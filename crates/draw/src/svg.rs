@@ -31,6 +31,12 @@ impl Svg {
         let _ = write!(self.text, "</{name}>");
     }
 
+    /// A drawing of its own inside this one. Its attributes and what is in it are written as they stand: they must be SVG already.
+    pub(crate) fn nested(&mut self, place: &[(&str, String)], attributes: &str, inside: &str) {
+        self.open("svg", place, "");
+        let _ = write!(self.text, "{attributes}>{inside}</svg>");
+    }
+
     /// The whole text.
     pub(crate) fn finish(self) -> String {
         self.text

@@ -1,6 +1,6 @@
 //! Drawings, read as a browser reads them: well-formed, named, inside their frame, safe against odd names.
 
-use draw::{Across, Axis, Band, Curve, Mark, Oil, Plot, viscosity_chart};
+use draw::{Across, Axis, Band, Curve, Ground, Mark, Oil, Place, Plot, Side, viscosity_chart};
 use roxmltree::Document;
 use tribology::oil::ViscosityLine;
 use tribology::quantity::{KinematicViscosity, Temperature};
@@ -84,4 +84,42 @@ fn marks_and_bands_outside_are_left_out_or_cut() {
         assert!(of("x") >= 0.0 && of("y") >= 0.0 && of("x") + of("width") <= width && of("y") + of("height") <= height);
         assert!(of("height") >= 0.0);
     }
+}
+
+/// A machine's side is well-formed, its balloons lead to their points and stay inside, and odd names do no harm.
+#[test]
+fn a_side_carries_its_balloons() {
+    let place = |number: &str, at| Place {
+        number: number.to_owned(),
+        name: "cup <\"&>".to_owned(),
+        to: format!("/p/{number}"),
+        at,
+    };
+    let places = vec![place("1", [0.1, 0.1]), place("2", [0.12, 0.12]), place("99a", [1.0, 1.0])];
+    let ground =
+        Ground::Lines { attributes: " viewBox=\"0 0 30 20\"".to_owned(), inside: "<line x1=\"3\"/>".to_owned() };
+    let side = Side { title: "Left <side>".to_owned(), size: [30.0, 20.0], ground, places, radius: 40.0 };
+    let svg = side.svg("s");
+    let document = Document::parse(&svg).expect("well-formed XML");
+    let root = document.root_element();
+    let [left, top, width, height] = numbers(root.attribute("viewBox").expect("a box").replace(' ', ",").as_str())[..]
+    else {
+        panic!("four numbers");
+    };
+    let links: Vec<_> = document.descendants().filter(|node| node.has_tag_name("a")).collect();
+    let to: Vec<_> = links.iter().filter_map(|link| link.attribute("href")).collect();
+    assert_eq!(to, ["/p/1", "/p/2", "/p/99a"]);
+    for link in links {
+        let circle = link.children().find(|node| node.has_tag_name("circle")).expect("a circle");
+        let of = |name: &str| circle.attribute(name).and_then(|text| text.parse::<f64>().ok()).expect("a number");
+        assert!(of("cx") - of("r") >= left && of("cx") + of("r") <= left + width, "{svg}");
+        assert!(of("cy") - of("r") >= top && of("cy") + of("r") <= top + height, "{svg}");
+        assert_eq!(link.children().filter(|node| node.has_tag_name("text")).count(), 1);
+    }
+    let photo = Side { ground: Ground::Photo { address: "/pictures/1".to_owned() }, ..side };
+    let svg = photo.svg("s");
+    let document = Document::parse(&svg).expect("well-formed XML");
+    let image = document.descendants().find(|node| node.has_tag_name("image")).expect("a photograph");
+    assert_eq!(image.attribute("href"), Some("/pictures/1"));
+    assert_eq!((image.attribute("width"), image.attribute("height")), (Some("1200"), Some("800")));
 }

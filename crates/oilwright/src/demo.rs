@@ -11,19 +11,42 @@ use jiff::tz::TimeZone;
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::Conditions;
-use store::{Settings, Store};
+use store::{NewPicture, Settings, Store};
 use tribology::quantity::{Temperature, Time, Units};
 
 use crate::failure::Failure;
 
-/// The machines of the shop: id and chart.
-const CHARTS: [(&str, &str); 6] = [
-    ("crank-shaper", include_str!("../../../demo/crank-shaper.toml")),
-    ("knee-mill", include_str!("../../../demo/knee-mill.toml")),
-    ("pillar-drill", include_str!("../../../demo/pillar-drill.toml")),
-    ("planer", include_str!("../../../demo/planer.toml")),
-    ("small-lathe", include_str!("../../../demo/small-lathe.toml")),
-    ("surface-grinder", include_str!("../../../demo/surface-grinder.toml")),
+/// A machine of the shop.
+struct Machine {
+    id: &'static str,
+    /// The text of its chart.
+    chart: &'static str,
+    /// The drawings of its sides: file and bytes.
+    drawings: &'static [(&'static str, &'static [u8])],
+}
+
+/// A machine from its files: `ID.toml`, and `ID-SIDE.svg` for each side.
+macro_rules! machine {
+    ($id:literal, $($side:literal),+) => {
+        Machine {
+            id: $id,
+            chart: include_str!(concat!("../../../demo/", $id, ".toml")),
+            drawings: &[$((
+                concat!($id, "-", $side, ".svg"),
+                include_bytes!(concat!("../../../demo/", $id, "-", $side, ".svg")),
+            )),+],
+        }
+    };
+}
+
+/// The machines of the shop.
+const MACHINES: [Machine; 6] = [
+    machine!("crank-shaper", "left", "rear", "right", "front"),
+    machine!("knee-mill", "front", "left", "rear", "right"),
+    machine!("pillar-drill", "front", "right", "rear"),
+    machine!("planer", "operator", "bed-end", "rail-side", "drive-side"),
+    machine!("small-lathe", "head-end", "front", "tail-end", "behind"),
+    machine!("surface-grinder", "front", "left", "rear"),
 ];
 
 /// The shelf of the shop.
@@ -60,14 +83,24 @@ pub(crate) async fn build(file: &Path) -> Result<Store, Failure> {
     let shelf = Shelf::read(SHELF).value.expect("the demo's shelf is checked by a test");
     store.add_shelf(&shelf, set_up, KEEPER).await?;
     let mut machines = Vec::new();
-    for (id, text) in CHARTS {
+    for Machine { id, chart, drawings } in MACHINES {
         let id = Id::new(id).expect("the demo's ids are ids");
-        store.add_chart(&id, text, set_up, KEEPER).await?;
+        let picture = |(name, bytes): &(&str, &[u8])| NewPicture {
+            machine: id.clone(),
+            name: (*name).to_owned(),
+            taken: None,
+            bytes: bytes.to_vec(),
+        };
+        store.add_chart_with(&id, chart, drawings.iter().map(picture).collect(), set_up, KEEPER).await?;
         machines.push(id);
     }
     let snapshot = store.snapshot(set_up).await?;
-    let entries = diary::entries(snapshot, start());
-    store.record(&entries).await?;
+    let before = store.entries(&store::Wanted { most: 1000, ..store::Wanted::default() }).await?.len();
+    let entries = diary::entries(snapshot, before, start());
+    // An entry can only supersede one that is kept already.
+    for part in entries.chunk_by(|_, next| next.supersedes.is_none()) {
+        store.record(part).await?;
+    }
     Ok(store)
 }
 
@@ -84,10 +117,19 @@ mod tests {
 
     #[test]
     fn every_file_of_the_demo_is_read_without_a_remark() {
-        for (id, text) in CHARTS {
-            let read = shop::chart::Chart::read(text);
-            let told: Vec<String> = read.faults.iter().map(|fault| fault.shown(id, text)).collect();
+        for Machine { id, chart, drawings } in MACHINES {
+            let read = shop::chart::Chart::read(chart);
+            let told: Vec<String> = read.faults.iter().map(|fault| fault.shown(id, chart)).collect();
             assert!(told.is_empty(), "{}", told.join("\n"));
+            let read = read.value.expect("a chart without faults is read");
+            let points = &read.points;
+            assert!(
+                points.iter().all(|point| point.picture.is_some() && point.at.is_some()),
+                "{id}: a point without its place"
+            );
+            let files: Vec<&str> = read.pictures.iter().map(|picture| picture.file.as_str()).collect();
+            let drawn: Vec<&str> = drawings.iter().map(|(name, _)| *name).collect();
+            assert_eq!(files, drawn, "{id}");
         }
         let read = Shelf::read(SHELF);
         let told: Vec<String> = read.faults.iter().map(|fault| fault.shown("shelf", SHELF)).collect();

@@ -91,4 +91,5 @@ pub use logbook::{About, Superseded, Wanted};
 pub use picture::{Drawing, LARGEST_PICTURE, NewPicture, Picture, PictureId, PictureKind, PictureRow, Unfit, Unplain};
 pub use settings::Settings;
 pub use store::Store;
+pub use tables::guarded;
 pub use verify::Damage;

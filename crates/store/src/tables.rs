@@ -115,7 +115,10 @@ async fn write_picture(tx: &Tx, id: i64, folder: &Path) -> Result<String> {
     Ok(name)
 }
 
-fn guarded(text: String) -> String {
+/// A cell of a table that no spreadsheet takes for a formula: a text that is empty, or begins with one of `= + - @ '`, a tab or a
+/// carriage return, has a `'` put before it.
+#[must_use]
+pub fn guarded(text: String) -> String {
     if text.is_empty() || text.starts_with(GUARDED) { format!("{GUARD}{text}") } else { text }
 }
 

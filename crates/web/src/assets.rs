@@ -54,6 +54,7 @@ pub static SHEET: Asset = Asset {
         include_str!("../assets/css/fold.css"),
         include_str!("../assets/css/figure.css"),
         include_str!("../assets/css/plot.css"),
+        include_str!("../assets/css/side.css"),
         include_str!("../assets/css/field.css"),
         include_str!("../assets/css/form.css"),
         include_str!("../assets/css/filter.css"),

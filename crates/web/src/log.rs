@@ -1,23 +1,28 @@
 //! `GET /log`: what was done, seen and run, newest first. The acts that write into it are one file each.
 
 mod back;
+pub(crate) mod corrections;
+pub(crate) mod csv;
 pub(crate) mod dosings;
 pub(crate) mod obstacles;
 mod pen;
 mod points;
+pub(crate) mod reservoirs;
 pub(crate) mod runs;
 mod said;
 pub(crate) mod signs;
 pub(crate) mod withdrawals;
+mod writing;
 
 pub(crate) use said::{Names, Told, rows};
 
 use axum::extract::{Query, State};
+use jiff::civil::Date;
 use maud::{Markup, Render, html};
 use serde::Deserialize;
 use shop::choice::Choice as _;
-use shop::id::Id;
 use shop::logbook::{Entry, EntryId, Kind};
+use shop::snapshot::Moment;
 use store::{About, Superseded, Wanted};
 
 use crate::hand::Hand;
@@ -29,7 +34,7 @@ use crate::{Error, address};
 const PAGE: usize = 30;
 
 /// What the log shows, as its address carries it.
-#[derive(Clone, Debug, Default, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize)]
 pub(crate) struct Chosen {
     #[serde(default)]
     machine: String,
@@ -38,6 +43,11 @@ pub(crate) struct Chosen {
     /// `yes` when entries that were taken back are shown too.
     #[serde(default)]
     withdrawn: String,
+    /// The first and the last day that are shown; empty for all.
+    #[serde(default)]
+    from_day: String,
+    #[serde(default)]
+    to_day: String,
     /// The number of the last entry of the page before.
     #[serde(default)]
     before: String,
@@ -48,6 +58,26 @@ impl Chosen {
         Self { machine: machine.to_owned(), kind: kind.to_owned(), ..Self::default() }
     }
 
+    /// The entries of this choice.
+    ///
+    /// # Errors
+    /// [`Error::Unknown`] when it names a machine that the shop does not have.
+    fn wanted(&self, names: &Names, moment: &Moment) -> Result<Wanted, Error> {
+        let machine = Some(self.machine.as_str()).filter(|asked| !asked.is_empty());
+        let machine = machine.map(|asked| names.machine(asked)).transpose()?;
+        // What is no day cannot come from the form, and chooses nothing.
+        let day = |text: &str| text.parse::<Date>().ok();
+        let begins = |day: Date| day.to_zoned_datetime(moment.zone.clone()).ok().map(|begin| begin.timestamp());
+        Ok(Wanted {
+            about: machine.map_or(About::Shop, |machine| About::Machine(machine.clone())),
+            kind: Kind::from_word(&self.kind),
+            from: day(&self.from_day).and_then(begins),
+            to: day(&self.to_day).and_then(|day| day.tomorrow().ok()).and_then(begins),
+            superseded: if self.shows_withdrawn() { Superseded::Shown } else { Superseded::LeftOut },
+            ..Wanted::default()
+        })
+    }
+
     fn shows_withdrawn(&self) -> bool {
         self.withdrawn == "yes"
     }
@@ -55,9 +85,20 @@ impl Chosen {
 
 /// The address of the log for a choice.
 pub(crate) fn address_of(chosen: &Chosen) -> String {
-    let Chosen { machine, kind, withdrawn, before } = chosen;
-    let pairs = [("machine", machine), ("kind", kind), ("withdrawn", withdrawn), ("before", before)];
-    address::with_query("/log", &pairs.map(|(name, value)| (name, value.as_str())))
+    at("/log", chosen)
+}
+
+fn at(path: &str, chosen: &Chosen) -> String {
+    let Chosen { machine, kind, withdrawn, from_day, to_day, before } = chosen;
+    let pairs = [
+        ("machine", machine),
+        ("kind", kind),
+        ("withdrawn", withdrawn),
+        ("from_day", from_day),
+        ("to_day", to_day),
+        ("before", before),
+    ];
+    address::with_query(path, &pairs.map(|(name, value)| (name, value.as_str())))
 }
 
 /// The page of the log.
@@ -68,18 +109,18 @@ struct Log {
     table: Option<Table>,
     older: Option<Link>,
     newest: Option<Link>,
+    csv: Link,
     chosen: bool,
 }
 
 /// `GET /log`
 pub(crate) async fn show(State(shop): State<Shop>, _: Hand, Query(chosen): Query<Chosen>) -> Result<Markup, Error> {
-    let names = Names::of(shop.store.snapshot(shop.clock.now()).await?);
-    let machine = match chosen.machine.as_str() {
-        "" => None,
-        asked => Some(names.machine(asked)?),
-    };
-    let kind = Kind::from_word(&chosen.kind);
-    let (entries, older) = page_of(&shop, &chosen, machine, kind).await?;
+    let snapshot = shop.store.snapshot(shop.clock.now()).await?;
+    let moment = snapshot.moment.clone();
+    let names = Names::of(snapshot);
+    let wanted = chosen.wanted(&names, &moment)?;
+    let (machine, kind) = (names.machine(&chosen.machine).ok(), wanted.kind);
+    let (entries, older) = page_of(&shop, &chosen, wanted).await?;
     let table = if entries.is_empty() {
         None
     } else {
@@ -96,7 +137,11 @@ pub(crate) async fn show(State(shop): State<Shop>, _: Hand, Query(chosen): Query
         }),
         newest: (!chosen.before.is_empty())
             .then(|| Link::new(address_of(&Chosen { before: String::new(), ..chosen.clone() }), "Back to the newest")),
-        chosen: !chosen.machine.is_empty() || !chosen.kind.is_empty() || chosen.shows_withdrawn(),
+        csv: Link::new(
+            at("/log/csv", &Chosen { before: String::new(), ..chosen.clone() }),
+            "These entries as a table (CSV)",
+        ),
+        chosen: Chosen { before: String::new(), ..chosen } != Chosen::default(),
     };
     Ok(log.page().render())
 }
@@ -119,6 +164,7 @@ impl Log {
                 @if self.older.is_some() || self.newest.is_some() {
                     div.row { @for link in [self.newest, self.older].into_iter().flatten() { (link.as_box()) } }
                 }
+                (self.csv)
             },
         }
     }
@@ -126,20 +172,9 @@ impl Log {
 
 /// One page of entries, and the last of them when there are more behind it. An entry that takes another back is shown with the
 /// entry that it took back, or when it is asked for.
-async fn page_of(
-    shop: &Shop,
-    chosen: &Chosen,
-    machine: Option<&Id>,
-    kind: Option<Kind>,
-) -> Result<(Vec<Entry>, Option<EntryId>), Error> {
-    let mut wanted = Wanted {
-        about: machine.map_or(About::Shop, |machine| About::Machine(machine.clone())),
-        kind,
-        before: chosen.before.parse().ok().map(EntryId),
-        most: PAGE + 1,
-        superseded: if chosen.shows_withdrawn() { Superseded::Shown } else { Superseded::LeftOut },
-        ..Wanted::default()
-    };
+async fn page_of(shop: &Shop, chosen: &Chosen, wanted: Wanted) -> Result<(Vec<Entry>, Option<EntryId>), Error> {
+    let kind = wanted.kind;
+    let mut wanted = Wanted { before: chosen.before.parse().ok().map(EntryId), most: PAGE + 1, ..wanted };
     let mut shown: Vec<Entry> = Vec::new();
     loop {
         let entries = match shop.store.entries(&wanted).await {
@@ -176,6 +211,8 @@ fn filter(names: &Names, chosen: &Chosen) -> Filter {
         value: value.to_owned(),
         ..Field::default()
     };
+    let day =
+        |name: &str, label: &str, value: &str| Field { entry: Answer::Day, ..field(name, label, Vec::new(), value) };
     let machines = names.machines().map(|(id, name)| Choice::new(id.as_str(), name));
     let kinds =
         Kind::words().into_iter().filter_map(|word| Some(Choice::new(word, said::kind(Kind::from_word(word)?))));
@@ -191,7 +228,9 @@ fn filter(names: &Names, chosen: &Chosen) -> Filter {
                 &chosen.machine,
             ),
             field("kind", "What", [Choice::new("", "Everything")].into_iter().chain(kinds).collect(), &chosen.kind),
-            field("withdrawn", "Entries that were taken back", withdrawn, &chosen.withdrawn),
+            day("from_day", "From which day?", &chosen.from_day),
+            day("to_day", "To which day?", &chosen.to_day),
+            field("withdrawn", "Entries that count no more", withdrawn, &chosen.withdrawn),
         ],
         words: "Show these".to_owned(),
     }

@@ -11,6 +11,7 @@ pub(crate) mod point;
 mod question;
 mod revision;
 mod sent;
+pub(crate) mod sides;
 mod wrong;
 
 use advice::round::Plan;
@@ -102,6 +103,7 @@ impl Machines {
                     })
                     (Link::new("/findings", "All that is to settle in the shop"))
                 }
+                div { (Link::new("/settings", "What holds for the whole shop: measures, hours, temperatures")) }
             },
         }
     }

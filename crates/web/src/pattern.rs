@@ -5,15 +5,15 @@
 use axum::Router;
 use axum::extract::Query;
 use axum::routing::get;
-use draw::{Across, Axis, Band, Curve, Mark, Plot};
+use draw::{Across, Axis, Band, Curve, Ground, Mark, Place, Plot};
 use maud::{Markup, PreEscaped, Render, html};
 use serde::Deserialize;
 
 use crate::parts::{
     Action, Balloon, Empty, Facts, Field, Figure, Filter, Fold, Link, Note, Page, PointRow, Press, Quote, Receipt,
-    Section, Stand, Steps, TitleBlock,
+    Section, Side, Stand, Steps, TitleBlock,
 };
-use crate::{Error, FormKey};
+use crate::{Error, FormKey, assets};
 
 mod forms;
 mod tables;
@@ -67,7 +67,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
             h2 #working { "Which oil?" }
             div.two {
                 div.stack { (tables::oils()) (tables::workings()) }
-                div.stack { (drawing()) (plot()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
+                div.stack { (side(key)) (drawing()) (plot()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
             }
             (tables::points())
             h2 { "Forms" }
@@ -238,6 +238,31 @@ fn plot() -> Figure {
     Figure {
         drawing: PreEscaped(plot.svg("pattern-plot")),
         caption: "The table beside it has the same figures.".into(),
+    }
+}
+
+fn side(key: &FormKey) -> Markup {
+    let place = |number: &str, at| Place { number: number.into(), name: "A cup".into(), to: "#sheet".into(), at };
+    let drawing = draw::Side {
+        title: "A machine seen from the left".into(),
+        size: [300.0, 150.0],
+        ground: Ground::Lines {
+            attributes: " viewBox=\"0 0 300 150\" fill=\"white\" stroke=\"currentColor\"".into(),
+            inside: "<rect x=\"60\" y=\"30\" width=\"180\" height=\"110\" fill=\"white\"/><circle cx=\"120\" cy=\"90\" r=\"30\"/>".into(),
+        },
+        places: vec![place("1", [0.4, 0.6]), place("12", [0.42, 0.5]), place("B10", [0.8, 0.2])],
+        radius: 60.0,
+    };
+    html! {
+        nav.side-links aria-label="Sides" {
+            a.button href="#sheet" aria-current="true" { "Left side" }
+            a.button href="#sheet" { "Rear" }
+        }
+        form.side-window method="post" action="/pattern" {
+            (key)
+            input.side-press type="image" name="at" src=(assets::ICON.href()) width="96" height="96" alt="Press where it is";
+        }
+        (Side { id: "side".into(), name: "A machine seen from the left".into(), drawing: PreEscaped(drawing.svg("side-drawing")) })
     }
 }
 

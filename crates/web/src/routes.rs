@@ -5,7 +5,7 @@ use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::shop_state::Shop;
-use crate::{HostRule, calc, findings, hand, log, machines, shelf, shell, today};
+use crate::{HostRule, calc, findings, hand, log, machines, settings, shelf, shell, today};
 
 /// The pages of a shop, with the guards around them.
 pub fn router(shop: Shop, hosts: HostRule) -> Router {
@@ -34,18 +34,26 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
             get(machines::point::evidence::fresh::show).post(machines::point::evidence::fresh::write),
         )
         .route(
+            "/machines/{machine}/points/{point}/place",
+            get(machines::point::place::show).post(machines::point::place::write),
+        )
+        .route(
             "/machines/{machine}/points/{point}/removal",
             get(machines::point::removal::show).post(machines::point::removal::write),
         )
+        .route("/settings", get(settings::show).post(settings::write))
         .route("/shelf", get(shelf::show))
         .route("/shelf/{oil}", get(shelf::show_oil))
         .route("/calc", get(calc::show))
         .route("/calc/{topic}", get(calc::show_topic))
         .route("/log", get(log::show))
+        .route("/log/csv", get(log::csv::show))
         .route("/log/dosings", post(log::dosings::write))
         .route("/log/signs", post(log::signs::write))
         .route("/log/obstacles", post(log::obstacles::write))
+        .route("/log/reservoirs", get(log::reservoirs::show).post(log::reservoirs::write))
         .route("/log/runs", post(log::runs::write))
+        .route("/log/corrections", get(log::corrections::show).post(log::corrections::write))
         .route("/log/withdrawals", get(log::withdrawals::show).post(log::withdrawals::write))
         .with_state(shop);
     shell(routes, hosts)

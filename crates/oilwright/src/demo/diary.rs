@@ -26,10 +26,10 @@ const HANDS: [&str; 3] = ["the keeper", "the apprentice", "the Saturday helper"]
 /// Why a point could not be reached, as people write it.
 const REASONS: [&str; 4] = ["cover stuck", "can was empty", "job set up on the table", "hole packed with chips"];
 
-/// The entries of the logbook up to a moment, oldest first.
-pub(super) fn entries(shop: ShopSnapshot, until: Timestamp) -> Vec<NewEntry> {
+/// The entries of the logbook up to a moment, oldest first; `before` are in it already.
+pub(super) fn entries(shop: ShopSnapshot, before: usize, until: Timestamp) -> Vec<NewEntry> {
     let zone = shop.moment.zone.clone();
-    let mut diary = Diary { chance: Pcg32::new(SEED.0, SEED.1), written: Vec::new(), shop, acts: 0 };
+    let mut diary = Diary { chance: Pcg32::new(SEED.0, SEED.1), written: Vec::new(), before, shop, acts: 0 };
     let today = until.to_zoned_datetime(zone.clone()).date();
     for ago in (1..=DAYS).rev() {
         let day = today.saturating_sub(ago.days());
@@ -48,6 +48,7 @@ pub(super) fn entries(shop: ShopSnapshot, until: Timestamp) -> Vec<NewEntry> {
 struct Diary {
     chance: Pcg32,
     written: Vec<NewEntry>,
+    before: usize,
     shop: ShopSnapshot,
     acts: usize,
 }
@@ -75,7 +76,8 @@ impl Diary {
         for (machine, reservoir, kept) in story::reservoirs(day, chance) {
             let id = |id| Id::new(id).expect("the story names ids");
             let body = match kept {
-                story::Kept::Filled(amount) => Body::Filled { oil: Some(id("worm-460")), amount: Some(amount) },
+                story::Kept::Filled(oil, amount) => Body::Filled { oil: Some(id(oil)), amount: Some(amount) },
+                story::Kept::Drained(note) => Body::Drained { note: Some(note.to_owned()) },
                 story::Kept::Level(reading) => Body::Level { reading },
                 story::Kept::Note(text) => Body::Note { text: text.to_owned() },
             };
@@ -97,7 +99,18 @@ impl Diary {
         let ran = over + SignedDuration::from_secs(hours.seconds() as i64);
         let subject = Subject::Machine(self.machine(machine).id.clone());
         self.act();
-        self.write(0, ran, hand, subject, Body::Ran { hours, job: job.clone() });
+        if self.one_in(30) {
+            // A slip of the finger, corrected a minute later by an entry that supersedes it.
+            let slip = Body::Ran { hours: Time::from_hours(5.0 * hours.hours()), job: job.clone() };
+            let slip = self.write(0, ran, hand, subject.clone(), slip).entry;
+            self.act();
+            let after = ran + SignedDuration::from_mins(1);
+            self.write(0, after, hand, subject, Body::Ran { hours, job: job.clone() });
+            let right = self.written.last_mut().expect("it was written just now");
+            (right.happened, right.supersedes) = (ran, Some(slip));
+        } else {
+            self.write(0, ran, hand, subject, Body::Ran { hours, job: job.clone() });
+        }
         self.shop.machines[machine].runs.push(Run { happened: ran, hours, job });
     }
 
@@ -164,7 +177,7 @@ impl Diary {
             supersedes: None,
             idempotency_key: key.clone(),
         });
-        Mark { entry: EntryId(self.written.len() as i64), happened: when, by: hand.to_owned(), key }
+        Mark { entry: EntryId((self.before + self.written.len()) as i64), happened: when, by: hand.to_owned(), key }
     }
 
     fn act(&mut self) {

@@ -21,7 +21,7 @@ pub use table::{
 };
 pub use typed::{Typed, typed, typed_in};
 pub use unit::Unit;
-pub use usual::{Units, usual_unit};
+pub use usual::{Units, is_foreign, usual_unit};
 
 /// What every newtype of this module can do: say its kind, and go in and out of base SI units.
 pub trait Quantity: Copy + std::fmt::Debug + PartialOrd {

@@ -43,6 +43,33 @@ pub fn usual_unit(kind: Kind, units: Units, si: f64) -> &'static Unit {
     Unit::find(kind, symbol).expect("a usual unit is spelled as in the table")
 }
 
+/// Whether a unit is one that people of this habit do not use, so that a quantity typed in it is better said in another too.
+///
+/// - `unit`: any unit of the table.
+/// - `units`: metric or US.
+/// - returns: false for every kind that both habits measure alike, and for millilitres, which both use.
+///
+/// # Source
+/// Common practice.
+///
+/// # Example
+/// ```
+/// use tribology::quantity::{Kind, Unit, Units, is_foreign};
+/// let inch = Unit::find(Kind::Length, "in").expect("a unit of the table");
+/// assert!(is_foreign(inch, Units::Metric) && !is_foreign(inch, Units::Us));
+/// ```
+#[must_use]
+pub fn is_foreign(unit: &Unit, units: Units) -> bool {
+    const CUSTOMARY: [&str; 10] = ["in", "ft", "US", "UK", "oz", "lb", "lbf", "psi", "F", "inH"];
+    let Some(usual) = us(unit.kind) else { return false };
+    let is_customary =
+        unit.symbol.split(|letter: char| !letter.is_ascii_alphabetic()).any(|word| CUSTOMARY.contains(&word));
+    match units {
+        Units::Metric => is_customary,
+        Units::Us => !is_customary && usual.iter().all(|(_, symbol)| *symbol != unit.symbol),
+    }
+}
+
 /// Sizes in base SI units from which a unit is used, smallest first.
 type Choices = &'static [(f64, &'static str)];
 

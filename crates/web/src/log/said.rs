@@ -8,7 +8,7 @@ use shop::id::Id;
 use shop::logbook::{Body, Entry, Kind, Subject};
 use shop::snapshot::ShopSnapshot;
 
-use super::withdrawals;
+use super::corrections;
 use crate::parts::{Cell, Column, Facts, Link, Style, Table};
 use crate::phrase::{called, capital, small};
 use crate::shop_state::{Shop, when};
@@ -60,7 +60,12 @@ pub(crate) async fn rows(
         if let (Body::Withdrawn, Some(of)) = (&entry.said.body, entry.said.supersedes) {
             what = format!("Taken back: {}", small(&names.what(&shop.store.entry(of).await?)));
         }
-        let mut row = names.row(entry, &what, hidden);
+        let gone = match entry.superseded_by {
+            Some(by) if shop.store.entry(by).await?.said.body.kind() == Kind::Withdrawn => Some("taken back"),
+            Some(_) => Some("put right"),
+            None => None,
+        };
+        let mut row = names.row(entry, &what, gone, hidden);
         if told == Told::What {
             row.remove(WHERE);
         }
@@ -113,22 +118,22 @@ impl Names {
             .say("By", Some(entry.said.by.clone()))
     }
 
-    fn row(&self, entry: &Entry, what: &str, hidden: &[(String, String)]) -> Vec<Cell> {
-        let is_gone = entry.superseded_by.is_some();
+    /// The cells of an entry; `gone` says what became of it when it counts no more.
+    fn row(&self, entry: &Entry, what: &str, gone: Option<&str>, hidden: &[(String, String)]) -> Vec<Cell> {
         let struck = |text: Markup| {
-            if is_gone {
+            if gone.is_some() {
                 html! { s { (text) } }
             } else {
                 text
             }
         };
-        let mistake = if is_gone {
-            html! { "taken back" }
+        let mistake = if let Some(gone) = gone {
+            html! { (gone) }
         } else if entry.said.body.kind() == Kind::Withdrawn {
             html! {}
         } else {
             let about = format!("entry {}, {what}", entry.id);
-            Link::new(withdrawals::address(hidden, entry.id), "Take it back").about(&about)
+            Link::new(corrections::address(hidden, entry.id), "Put right").about(&about)
         };
         vec![
             Cell::Part(struck(capital(&when(&self.0.moment, entry.said.happened)).render())),
@@ -170,7 +175,7 @@ impl Names {
     }
 
     /// What an entry says: `Oiled: 2 strokes, short can; Way oil 68`.
-    fn what(&self, entry: &Entry) -> String {
+    pub(super) fn what(&self, entry: &Entry) -> String {
         let with = |word: &str, more: &Option<String>| match more {
             Some(more) => format!("{word}: {more}"),
             None => word.to_owned(),

@@ -93,15 +93,25 @@ pub(crate) async fn write(State(shop): State<Shop>, hand: Hand, Form(sent): Form
 
 impl Asked {
     /// The page on which it was pressed.
-    fn came_from(&self) -> String {
+    pub(super) fn came_from(&self) -> String {
         match self.from {
             From::Round => self.back.place(),
             From::Log => address_of(&Chosen::new(&self.back.asked.machine, &self.kind)),
         }
     }
 
+    /// The number of the entry, as it was sent.
+    pub(super) fn entry(&self) -> &str {
+        &self.entry
+    }
+
+    /// What a link to another page about the same entry carries.
+    pub(super) fn carried(&self) -> Vec<(String, String)> {
+        self.pairs().into_iter().filter(|(name, _)| name != "entry").collect()
+    }
+
     /// What the form carries.
-    fn pairs(&self) -> Vec<(String, String)> {
+    pub(super) fn pairs(&self) -> Vec<(String, String)> {
         let from = if self.from == From::Log { "log" } else { "" };
         let own = [("entry", self.entry.as_str()), ("from", from), ("kind", &self.kind)];
         let own = own.into_iter().filter(|(_, value)| !value.is_empty());
@@ -139,7 +149,7 @@ async fn named(shop: &Shop, sent: &Sent) -> Result<Vec<Entry>, Error> {
     Ok(vec![numbered(shop, &sent.asked.entry).await?])
 }
 
-async fn numbered(shop: &Shop, asked: &str) -> Result<Entry, Error> {
+pub(super) async fn numbered(shop: &Shop, asked: &str) -> Result<Entry, Error> {
     let id: i64 = asked.parse().map_err(|_| Error::WrongForm)?;
     match shop.store.entry(EntryId(id)).await {
         Err(store::Error::NotFound(_)) => Err(unknown(asked)),

@@ -7,14 +7,18 @@ mod lines;
 mod reservoirs;
 
 use advice::words;
-use axum::extract::{Path, State};
+use axum::extract::{Path, Query, State};
 use maud::{Markup, Render, html};
+use serde::Deserialize;
+use shop::chart::{Picture, Point};
 
 use super::audit;
 use super::element::{LINES, RESERVOIRS};
 use super::findings::{Finding, anchor};
 use super::point::fresh;
-use crate::parts::{Facts, Link, Page, Section, Table, TitleBlock};
+use super::sides;
+use crate::parts::{Facts, Link, Page, Section, Side, Table, TitleBlock};
+use crate::phrase::called;
 use crate::shop_state::{Shop, View};
 use crate::{Error, address};
 
@@ -24,6 +28,8 @@ struct Machine {
     today: String,
     points: String,
     facts: Facts,
+    sides: Vec<SideLink>,
+    side: Option<Side>,
     assemblies: Vec<assemblies::Part>,
     reservoirs: Option<Table>,
     lines: Vec<lines::Lines>,
@@ -39,10 +45,44 @@ struct Machine {
     pictures: Link,
 }
 
+/// A side of the machine that can be chosen.
+struct SideLink {
+    to: String,
+    name: String,
+    is_shown: bool,
+}
+
+/// What the page is asked for.
+#[derive(Debug, Default, Deserialize)]
+pub(crate) struct Asked {
+    /// The id of the picture of the side that is shown; the first when none is named or there is none of that name.
+    #[serde(default)]
+    side: String,
+}
+
 /// `GET /machines/{machine}`
-pub(crate) async fn show(State(shop): State<Shop>, Path(id): Path<String>) -> Result<Markup, Error> {
+pub(crate) async fn show(
+    State(shop): State<Shop>,
+    Path(id): Path<String>,
+    Query(asked): Query<Asked>,
+) -> Result<Markup, Error> {
     let view = shop.view(&id).await?;
-    Ok(Machine::of(&view).page().render())
+    let pictures = sides::pictures(&view);
+    let chosen = pictures.iter().position(|(picture, _)| picture.id.as_str() == asked.side).unwrap_or(0);
+    let side = match pictures.get(chosen) {
+        Some((picture, points)) => sides::side(&shop, &view, picture, points).await?,
+        None => None,
+    };
+    Ok(Machine { sides: links(&view, &pictures, chosen), side, ..Machine::of(&view) }.page().render())
+}
+
+fn links(view: &View, pictures: &[(&Picture, Vec<&Point>)], chosen: usize) -> Vec<SideLink> {
+    let link = |(number, (picture, _)): (usize, &(&Picture, Vec<&Point>))| SideLink {
+        to: sides::address(&view.machine.id, &picture.id),
+        name: called(picture.caption.as_ref(), &picture.id),
+        is_shown: number == chosen,
+    };
+    pictures.iter().enumerate().map(link).collect()
 }
 
 impl Machine {
@@ -65,8 +105,10 @@ impl Machine {
                 .say("Size", about.size.clone())
                 .say("Built", about.built.clone())
                 .say("Note", about.note.clone()),
+            sides: Vec::new(),
+            side: None,
             assemblies: assemblies::parts(view),
-            reservoirs: reservoirs::table(chart),
+            reservoirs: reservoirs::table(&view.machine.id, chart, view.settings.units),
             lines: lines::all(chart),
             built: built::table(chart),
             options: address::options(&view.machine.id),
@@ -97,6 +139,18 @@ impl Machine {
                 (self.facts)
                 div.row { (Link::new(self.today, "Today's round").as_box()) (Link::new(self.log, "Its log").as_box()) }
                 div.row { (self.doubtful) (self.mend) (self.pictures) }
+                @if !self.sides.is_empty() {
+                    h2 id=(sides::ANCHOR) { "Where they are" }
+                    nav.side-links aria-label="Sides of the machine" {
+                        @for link in &self.sides {
+                            a.button href=(link.to) aria-current=[link.is_shown.then_some("true")] { (link.name) }
+                        }
+                    }
+                    @match self.side {
+                        Some(side) => (side),
+                        None => p.quiet { "The file of this picture has not been taken in. It goes in on the page of the pictures." },
+                    }
+                }
                 h2 { "Oiling points" }
                 @for part in self.assemblies { h3 id=[part.anchor] { (part.name) } (part.points) }
                 (self.new_point)

@@ -5,6 +5,7 @@ pub(crate) mod edit;
 pub(crate) mod evidence;
 mod feeds;
 pub(crate) mod fresh;
+pub(crate) mod place;
 mod questions;
 pub(crate) mod removal;
 
@@ -14,12 +15,14 @@ use axum::extract::{Path, Query, State};
 use maud::{Markup, Render, html};
 use shop::chart::{Chart, Point};
 use shop::id::Id;
+use shop::logbook::Kind;
 use store::{About, Superseded, Wanted};
 
 use super::findings::Finding;
+use super::sides;
 use crate::hand::Hand;
 use crate::log::{self, Names, Told};
-use crate::parts::{Balloon, Facts, Link, Note, Page, Quote, Section, Table, TitleBlock};
+use crate::parts::{Balloon, Facts, Link, Note, Page, Quote, Section, Side, Table, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::{Shop, View};
 use crate::today::{Asked, Choice};
@@ -40,6 +43,8 @@ struct PointPage {
     plate: Option<Quote>,
     caution: Note,
     acts: Markup,
+    side: Option<Side>,
+    place: Link,
     feeds: Option<Table>,
     evidence: Option<Table>,
     known: Link,
@@ -66,7 +71,7 @@ pub(crate) async fn show(
         ..Wanted::default()
     };
     let mut entries = shop.store.entries(&wanted).await?;
-    entries.retain(|entry| entry.said.supersedes.is_none());
+    entries.retain(|entry| entry.said.body.kind() != Kind::Withdrawn);
     let names = Names::of(shop.store.snapshot(shop.clock.now()).await?);
     let carried = acts::carried(&choice, point);
     let history =
@@ -85,6 +90,8 @@ pub(crate) async fn show(
         plate: point.plate.clone().map(|words| Quote { words, stands: "on the plate, letter for letter".into() }),
         caution: Note { caution: words::caution(point.state).to_owned(), ..Note::default() },
         acts: acts::forms(point, &carried)?,
+        side: sides::of_point(&shop, &view, point).await?,
+        place: Link::new(place::address(&view.machine.id, &point.id), "Show its place on a picture"),
         feeds: feeds::table(&view.machine.chart, point),
         evidence: evidence::table(point),
         known: Link::new(evidence::fresh::address(&view.machine.id, &point.id), "Write down how something is known"),
@@ -123,6 +130,9 @@ impl PointPage {
                         div.row { (Link::new(self.today, "Go to today's round")) (self.mend) (self.found) }
                     }
                 }
+                h2 id=(place::ANCHOR) { "Where it is" }
+                @if let Some(side) = self.side { (side) }
+                (self.place)
                 @if let Some(feeds) = self.feeds { h2 { "What it feeds" } (feeds) }
                 @if !self.findings.is_empty() { h2 { "To settle" } div.two { @for one in &self.findings { (one.section("")) } } }
                 h2 #evidence { "How we know" }

@@ -11,7 +11,8 @@ use shop::snapshot::Mark;
 use super::sheet::Company;
 use super::{Choice, in_words};
 use crate::log::obstacles;
-use crate::parts::{Action, Balloon, Fold, PointRow, Press, Stand};
+use crate::machines::sides;
+use crate::parts::{Action, Balloon, Fold, Link, PointRow, Press, Stand};
 use crate::phrase::capital;
 use crate::shop_state::{View, on_clock};
 use crate::{Error, FormKey};
@@ -130,7 +131,7 @@ pub(super) fn card(at: &AtStand, anchor: &str, view: &View, choice: &Choice, com
         points,
         whole,
         fold,
-        under: undo.transpose()?.map(Press::Action).into_iter().collect(),
+        under: place(at, view).map(Press::Link).into_iter().chain(undo.transpose()?.map(Press::Action)).collect(),
     })
 }
 
@@ -148,6 +149,16 @@ fn spoken(at: &AtStand, anchor: &str, view: &View, company: Company) -> Option<S
     let machine = (company == Company::Among).then(|| view.name().to_owned());
     let more: Vec<String> = phase.into_iter().chain(again).chain(machine).collect();
     (!more.is_empty()).then(|| format!("{}, {}", at.name, more.join(", ")))
+}
+
+/// The way to the drawing on which the first of the points has its place.
+fn place(at: &AtStand, view: &View) -> Option<Link> {
+    let chart = &view.machine.chart;
+    let shown = at.points.iter().find_map(|point| {
+        let point = chart.point(&point.id)?;
+        point.picture.as_ref().filter(|_| point.at.is_some())
+    });
+    shown.map(|picture| Link::new(sides::address(&view.machine.id, picture), "Show where"))
 }
 
 /// What to take care of, while the point is still to be done.

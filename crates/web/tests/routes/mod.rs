@@ -12,5 +12,6 @@ mod machines;
 mod origin;
 mod pattern;
 mod policy;
+mod settings;
 mod shelf;
 mod today;

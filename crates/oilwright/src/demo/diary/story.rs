@@ -14,13 +14,17 @@ const NARROWS: Date = date(2026, 5, 18);
 const LEAKS: Date = date(2026, 7, 6);
 /// From here on coolant gets in.
 const GETS_IN: Date = date(2026, 8, 3);
+/// When the large sumps were drained and filled.
+const CHANGED: Date = date(2026, 4, 11);
 /// The height of the oil in the spindle sump's glass, in tenths of a millimetre.
 const HEIGHT: i64 = 220;
 
 /// Something that is written down about a reservoir.
 pub(super) enum Kept {
-    /// Filled with so much.
-    Filled(String),
+    /// Filled with an oil of the shelf, so much.
+    Filled(&'static str, String),
+    /// Drained, and how it looked.
+    Drained(&'static str),
     /// The level as it was read.
     Level(String),
     /// What somebody noted.
@@ -42,6 +46,43 @@ pub(super) fn missing_in_a_hundred(machine: &str, point: &str, day: Date) -> usi
 
 /// What is written down of reservoirs on a day: machine, reservoir and what; `chance` is a number below a hundred.
 pub(super) fn reservoirs(day: Date, chance: usize) -> Vec<(&'static str, &'static str, Kept)> {
+    let mut kept = planted(day, chance);
+    kept.extend(ordinary(day, chance));
+    kept
+}
+
+/// What a shop writes down when all is well: boxes that use oil are topped up, sumps that hold it are looked at, and changed in spring.
+fn ordinary(day: Date, chance: usize) -> Vec<(&'static str, &'static str, Kept)> {
+    let spread = |least: usize, most: usize, turn: usize| least + (chance * turn) % (most - least + 1);
+    let millilitres = |amount: usize| format!("{amount} mL");
+    let first_week = day.day() <= 7;
+    let mut kept = Vec::new();
+    if day.weekday() == Weekday::Friday {
+        kept.push(("knee-mill", "one-shot-tank", Kept::Filled("way-68", millilitres(spread(45, 70, 7)))));
+        kept.push(("surface-grinder", "one-shot-tank", Kept::Filled("way-68", millilitres(spread(15, 25, 11)))));
+        let glass = ["middle of the glass", "a hair above the middle", "a hair under the middle"];
+        kept.push(("crank-shaper", "gear-case", Kept::Level(glass[chance % 3].to_owned())));
+        if first_week {
+            kept.push(("knee-mill", "column-sump", Kept::Level(glass[chance % 2].to_owned())));
+            kept.push(("planer", "way-tray", Kept::Level(format!("{} mm on the stick", spread(61, 65, 3)))));
+            kept.push(("crank-shaper", "ram-pump-box", Kept::Filled("way-68", millilitres(spread(70, 95, 13)))));
+        }
+    }
+    if day == CHANGED {
+        kept.push((
+            "crank-shaper",
+            "gear-case",
+            Kept::Drained("5.4 L came out, brown and clear, a little bronze on the magnet"),
+        ));
+        kept.push(("crank-shaper", "gear-case", Kept::Filled("drum-68", "5.5 L".to_owned())));
+        kept.push(("knee-mill", "column-sump", Kept::Drained("3.4 L came out, dark, no grit")));
+        kept.push(("knee-mill", "column-sump", Kept::Filled("pail-32", "3.5 L".to_owned())));
+    }
+    kept
+}
+
+/// What the planted stories leave behind.
+fn planted(day: Date, chance: usize) -> Vec<(&'static str, &'static str, Kept)> {
     if day.weekday() != Weekday::Monday {
         return Vec::new();
     }
@@ -50,7 +91,7 @@ pub(super) fn reservoirs(day: Date, chance: usize) -> Vec<(&'static str, &'stati
     let leaks = day >= LEAKS;
     let fill = 5 + if leaks { 12 * months_since(LEAKS, day) + (chance % 6) as i64 } else { (chance % 3) as i64 };
     if leaks || day.day() <= 7 {
-        kept.push(("pillar-drill", "worm-box", Kept::Filled(format!("{fill} mL"))));
+        kept.push(("pillar-drill", "worm-box", Kept::Filled("worm-460", format!("{fill} mL"))));
     }
     let weeks = if day >= GETS_IN { days_since(GETS_IN, day) / 7 } else { 0 };
     let tenths = HEIGHT + 6 * weeks + (chance % 5) as i64 - 2;

@@ -1,24 +1,25 @@
 //! The moving pairs that a point feeds, straight or through oil lines.
 
 use shop::chart::{Chart, Pair, Point};
+use shop::id::Id;
 
 use crate::parts::{Cell, Column, Style, Table};
 use crate::phrase::{called, capital};
 
 /// The table; nothing where it is not known.
 pub(super) fn table(chart: &Chart, point: &Point) -> Option<Table> {
-    let straight = point.feeds.iter().filter_map(|id| chart.pair(id)).map(|pair| row(chart, pair, ""));
     let circuits = point.feeds.iter().chain(&point.circuit).filter_map(|id| chart.circuit(id));
-    let mut seen = Vec::new();
-    let mut rows: Vec<Vec<Cell>> = straight.collect();
-    for circuit in circuits {
-        if seen.contains(&&circuit.id) {
-            continue;
+    let through = circuits.flat_map(|circuit| circuit.nodes.iter().map(move |node| (node, circuit.name.as_str())));
+    let through = through.flat_map(|(node, name)| node.feeds.iter().map(move |id| (id, name)));
+    let mut fed: Vec<(&Id, &str)> = Vec::new();
+    // What the oil lines feed is named with them, and not once more because the point says it too.
+    for (id, name) in through.chain(point.feeds.iter().map(|id| (id, ""))) {
+        if fed.iter().all(|(known, _)| *known != id) {
+            fed.push((id, name));
         }
-        seen.push(&circuit.id);
-        let fed = circuit.nodes.iter().flat_map(|node| &node.feeds).filter_map(|id| chart.pair(id));
-        rows.extend(fed.map(|pair| row(chart, pair, &circuit.name)));
     }
+    let rows = fed.into_iter().filter_map(|(id, name)| Some(row(chart, chart.pair(id)?, name)));
+    let rows: Vec<Vec<Cell>> = rows.collect();
     (!rows.is_empty()).then(|| Table {
         caption: "Moving pairs".into(),
         columns: ["Moving pair", "Kind", "Part", "Through"].map(|heading| Column::Words(heading.into())).into(),

@@ -1,6 +1,9 @@
 //! `GET /log`, and the acts that write into it.
 
+mod corrections;
+mod csv;
 mod obstacles;
+mod reservoirs;
 mod runs;
 mod withdrawals;
 
@@ -22,7 +25,7 @@ async fn entries_are_told_in_words_newest_first() {
             "Yesterday, 9:00 Bench drill , 4 Gear box Topped up: long spout; Circulating 68, the drum",
             "Yesterday, 9:00 Bench drill , 3 Quill Oiled: 2 strokes, short can; Way oil 68, the tin",
         ]
-        .map(|row| format!("{row} not said Take it back"))
+        .map(|row| format!("{row} not said Put right"))
     );
 }
 
@@ -56,7 +59,7 @@ async fn a_long_log_is_turned_page_by_page_and_shows_each_entry_once() {
     let mut seen = Vec::new();
     loop {
         let page = bench.page(&path).await;
-        let here = all(&page, "a[aria-label^='Take it back']");
+        let here = all(&page, "a[aria-label^='Put right']");
         assert!(here.len() <= 30);
         seen.extend(here.iter().map(|link| link.attr("href").unwrap_or("").to_owned()));
         let older = all(&page, "main a.button").into_iter().find(|a| a.text().collect::<String>() == "Older entries");

@@ -8,7 +8,9 @@ use crate::bench::{Bench, Pressed, find, form, led, words};
 /// The form that takes back the entry of this page that is about this, after the page that asks.
 async fn asked(bench: &Bench, path: &str, about: &str) -> Pressed {
     let page = bench.page(path).await;
-    let links = all(&page, &format!("a[aria-label^='Take it back'][aria-label*='{about}']"));
+    let links = all(&page, &format!("a[aria-label^='Put right'][aria-label*='{about}']"));
+    let entry = bench.page(links[0].attr("href").expect("a link has an address")).await;
+    let links = all(&entry, "a[href^='/log/withdrawals']");
     let asks = bench.page(links[0].attr("href").expect("a link has an address")).await;
     form(&asks, "Take it back", "")
 }

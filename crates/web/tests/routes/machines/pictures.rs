@@ -134,3 +134,38 @@ async fn a_picture_is_only_found_under_its_own_machine() {
         assert_eq!(bench.get(path).await.status, 404, "{path}");
     }
 }
+
+#[tokio::test]
+async fn a_point_gets_its_place_by_pressing_on_the_picture() {
+    let bench = Bench::new().await;
+    led(&send(&bench, "Left side", "left.svg", std::iter::once(DRAWING.as_bytes().to_vec())).await);
+    let page = bench.page("/machines/drill/points/1/place").await;
+    let press = &all(&page, "input[type=image]")[0];
+    let side = |name: &str| press.attr(name).and_then(|text| text.parse::<f64>().ok()).expect("a number of pixels");
+    let (width, height) = (side("width"), side("height"));
+    let hidden = |name: &str| {
+        let field = &all(&page, &format!("form:has(input[type=image]) input[name={name}]"))[0];
+        (name.to_owned(), field.attr("value").expect("a hidden field has a value").to_owned())
+    };
+    let sent = |x: f64, y: f64| {
+        let mut pairs: Vec<_> = ["key", "revision", "picture", "wide", "high"].map(hidden).into();
+        pairs.extend([("at.x".to_owned(), x.to_string()), ("at.y".to_owned(), y.to_string())]);
+        pairs
+    };
+    let path = "/machines/drill/points/1/place";
+    assert_eq!(bench.post(path, &sent(width + 1.0, 3.0)).await.status, 400);
+    assert_eq!(led(&bench.post(path, &sent(width / 4.0, height / 2.0)).await), "/machines/drill/points/1#place");
+    let (_, text) = bench.drill().await;
+    let even: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(even.contains("at = [0.25, 0.5]"), "{even}");
+    // The point's page shows it there, and the machine's page with all its points.
+    for path in ["/machines/drill/points/1", "/machines/drill"] {
+        let page = bench.page(path).await;
+        assert_eq!(words(&page, "svg.side a.side-balloon"), ["1"], "{path}");
+        assert_eq!(all(&page, ".side-place")[0].attr("cx"), Some("300"), "a quarter of 1200");
+    }
+    let card = bench.page("/").await;
+    assert!(all(&card, "a[href='/machines/drill?side=picture-1#sides']").len() == 1, "the round leads to the drawing");
+    // A form from before: the chart has changed.
+    assert_eq!(bench.post(path, &sent(width / 2.0, height / 2.0)).await.status, 409);
+}

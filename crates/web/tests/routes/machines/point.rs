@@ -71,8 +71,8 @@ async fn each_act_is_an_entry_of_its_own_and_comes_back_to_the_page() {
 
     let page = bench.page(&asked).await;
     let history = words(&page, "#history ~ .table tbody tr");
-    assert_eq!(history[0], "Today, 9:00 Not reached: guard stuck not said Take it back");
-    assert_eq!(history[3], "Today, 9:00 Oiled: 2 strokes, long spout; Circulating 68, the drum not said Take it back");
+    assert_eq!(history[0], "Today, 9:00 Not reached: guard stuck not said Put right");
+    assert_eq!(history[3], "Today, 9:00 Oiled: 2 strokes, long spout; Circulating 68, the drum not said Put right");
 }
 
 #[tokio::test]
