@@ -11,7 +11,8 @@ const pages = [
   '/machines/crank-shaper/options', '/machines/crank-shaper/points/3/edit', '/findings', '/machines/crank-shaper/edit',
   '/machines/crank-shaper/points', '/log/withdrawals?entry=20&from=log', '/machines/crank-shaper/points/3/evidence', '/machines/crank-shaper/points/14/removal',
   '/machines/crank-shaper/points/9', '/machines/knee-mill/points/2', '/shelf', '/shelf/way-68', '/calc', '/calc/viscosity?known=40C%3D68&index=95&at=5C', '/calc/old-name?words=300%20SUS', '/log',
-  '/machines/crank-shaper/pictures', '/machines/planer', '/?machine=small-lathe&machine=planer', '/hand', '/pattern', '/machines/nowhere',
+  '/machines/crank-shaper/pictures', '/machines/small-lathe?side=seen-front', '/machines/planer/points/22/place', '/settings',
+  '/log/corrections?entry=20&from=log', '/log/reservoirs?machine=planer', '/machines/planer', '/?machine=small-lathe&machine=planer', '/hand', '/pattern', '/machines/nowhere',
 ];
 
 let shop;
