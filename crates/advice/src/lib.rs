@@ -2,9 +2,12 @@
 //! belongs in `tribology`. Start at [`round()`];
 //! [`topic`] lists the sums that can be asked for by themselves.
 
+pub mod data_sheet;
+pub mod label;
 pub mod oil_line;
 pub mod old_name;
 pub mod round;
+pub mod stock;
 pub mod topic;
 pub mod words;
 pub mod working;

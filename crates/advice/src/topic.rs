@@ -13,6 +13,9 @@ mod viscosity;
 
 pub use given::{Given, Refused};
 
+pub(crate) use convert::reading;
+pub(crate) use given::read;
+
 use tribology::oil::ViscosityLine;
 use tribology::quantity::{Kind, Quantity, Unit};
 use tribology::{Answer, Step, Warning};

@@ -2,8 +2,10 @@
 
 mod body;
 mod entry;
+mod movement;
 mod subject;
 
 pub use body::{Body, Kind};
 pub use entry::{BatchKey, Entry, EntryId, NewEntry};
+pub use movement::{Movement, Way};
 pub use subject::Subject;

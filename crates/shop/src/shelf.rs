@@ -3,11 +3,15 @@
 
 mod asked;
 mod can;
+mod draft;
 mod oil;
+mod pack;
 
 pub use asked::Asked;
 pub use can::Can;
+pub use draft::{Wrong, oil_from};
 pub use oil::{Family, Grease, Oil, Stated};
+pub use pack::{Amount, Pack, Price};
 
 use crate::id::Id;
 use crate::reading::{Element, Key, Log, Need, Read, Table, Takes, read_file};

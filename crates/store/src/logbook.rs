@@ -2,6 +2,7 @@
 
 mod body;
 pub(crate) mod fingerprint;
+mod movements;
 mod record;
 mod row;
 mod wanted;

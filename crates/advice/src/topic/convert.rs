@@ -23,14 +23,7 @@ pub(super) const TOPIC: Topic = Topic {
 
 fn answer(given: &Given<'_>) -> Result<Calculated, Refused> {
     let mut found = Calculated::default();
-    let text = given.words()?;
-    let (reading, unit) = number_and_unit(&text).map_err(|fault| Refused::new(says_number("the reading", &fault)))?;
-    if unit.is_empty() {
-        return Err(Refused::new(format!(
-            "the reading is \"{text}\" without a unit; write it like 300 SUS or 68 mm2/s"
-        )));
-    }
-    let from = scale("the reading", unit)?;
+    let (from, reading) = reading("the reading", &given.words()?)?;
     let to = scale("--to", given.text("to").ok_or_else(|| given.missing("to"))?)?;
     let at = match given.quantity::<Temperature>("at", None)? {
         Some(at) => at,
@@ -51,6 +44,15 @@ fn answer(given: &Given<'_>) -> Result<Calculated, Refused> {
     }
     found.push(Item::new("value", to.sign(), Value::Number(value)));
     Ok(found)
+}
+
+/// A reading as it was typed: its scale and its number.
+pub(crate) fn reading(what: &str, text: &str) -> Result<(Scale, f64), Refused> {
+    let (number, unit) = number_and_unit(text).map_err(|fault| Refused::new(says_number(what, &fault)))?;
+    if unit.is_empty() {
+        return Err(Refused::new(format!("{what} is \"{text}\" without a unit; write it like 300 SUS or 68 mm2/s")));
+    }
+    Ok((scale(what, unit)?, number))
 }
 
 fn needs_temperature(scale: Scale) -> bool {

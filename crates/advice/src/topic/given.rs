@@ -25,7 +25,7 @@ pub struct Refused {
 }
 
 impl Refused {
-    pub(super) fn new(says: impl Into<String>) -> Self {
+    pub(crate) fn new(says: impl Into<String>) -> Self {
         Self { says: says.into() }
     }
 }
@@ -122,7 +122,7 @@ impl<'t> Given<'t> {
 }
 
 /// A text as a quantity; its unit may be left out when a unit is given here.
-pub(super) fn read<Q: Quantity>(what: &str, text: &str, bare: Option<&str>) -> Result<Q, Refused> {
+pub(crate) fn read<Q: Quantity>(what: &str, text: &str, bare: Option<&str>) -> Result<Q, Refused> {
     let read = match bare.and_then(|unit| Unit::find(Q::KIND, unit)) {
         Some(unit) => typed_in(text, unit),
         None => typed(text),

@@ -19,6 +19,10 @@ pub fn entry(body: &Body) -> String {
         Body::Filled { oil, amount } => with("filled", &[amount.as_deref(), oil.as_ref().map(shop::id::Id::as_str)]),
         Body::Drained { note } => with("drained", &[note.as_deref()]),
         Body::Opening { amount } => format!("in stock when the shelf was taken in: {amount}"),
+        Body::Counted { amount } => format!("counted on the shelf: {amount}"),
+        Body::Bought { amount, price } => with("bought", &[Some(amount), price.as_deref()]),
+        Body::Used { amount, note } => with("used", &[Some(amount), note.as_deref()]),
+        Body::ThrownAway { amount, note } => with("thrown away", &[Some(amount), note.as_deref()]),
         Body::Note { text } => text.clone(),
         Body::Withdrawn => "withdrew an earlier entry".to_owned(),
     }

@@ -61,6 +61,32 @@ pub enum Body {
         /// How much, as it was said.
         amount: String,
     },
+    /// What was on the shelf when somebody counted.
+    Counted {
+        /// How much, as it was said.
+        amount: String,
+    },
+    /// More of an oil was bought.
+    Bought {
+        /// How much, as it was said.
+        amount: String,
+        /// What it cost, as it was said.
+        price: Option<String>,
+    },
+    /// Some of an oil was used for something that is not on any chart.
+    Used {
+        /// How much, as it was said.
+        amount: String,
+        /// For what.
+        note: Option<String>,
+    },
+    /// Some of an oil was thrown away.
+    ThrownAway {
+        /// How much, as it was said.
+        amount: String,
+        /// Why.
+        note: Option<String>,
+    },
     /// Anything worth saying.
     Note {
         /// The words.
@@ -91,6 +117,14 @@ choice! {
         Drained = "drained",
         /// The opening stock.
         Opening = "opening",
+        /// The stock was counted.
+        Counted = "counted",
+        /// Oil was bought.
+        Bought = "bought",
+        /// Oil was used.
+        Used = "used",
+        /// Oil was thrown away.
+        ThrownAway = "thrown away",
         /// A note.
         Note = "note",
         /// Another entry was withdrawn.
@@ -112,6 +146,10 @@ impl Body {
             Self::Filled { .. } => Kind::Filled,
             Self::Drained { .. } => Kind::Drained,
             Self::Opening { .. } => Kind::Opening,
+            Self::Counted { .. } => Kind::Counted,
+            Self::Bought { .. } => Kind::Bought,
+            Self::Used { .. } => Kind::Used,
+            Self::ThrownAway { .. } => Kind::ThrownAway,
             Self::Note { .. } => Kind::Note,
             Self::Withdrawn => Kind::Withdrawn,
         }

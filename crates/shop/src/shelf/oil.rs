@@ -7,6 +7,8 @@ use crate::choice::Choice as _;
 use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
 
+use super::pack::{Amount, Pack};
+
 choice! {
     /// What sort of lubricant it is, in the trade's words.
     Family {
@@ -87,7 +89,7 @@ pub struct Oil {
     /// What only greases have.
     pub grease: Grease,
     /// The packs in which it is bought.
-    pub packs: Vec<String>,
+    pub packs: Vec<Pack>,
     /// What was there when the shelf was written down.
     pub stock: Option<Typed<Volume>>,
     /// What was there of a grease, by weight.
@@ -131,11 +133,31 @@ pub(super) static KEYS: Element = Element {
         Key::may("thickener", Takes::Text, "of a grease, its soap: lithium, calcium, sodium"),
         Key::may("nlgi", Takes::Text, "of a grease, its stiffness: 000 to 6"),
         Key::may("base_v40", Takes::Quantity(Kind::KinematicViscosity), "of a grease, its oil's viscosity at 40 °C"),
-        Key::may("packs", Takes::Texts, "the packs in which it is bought"),
+        Key::may(
+            "packs",
+            Takes::Texts,
+            "the packs in which it is bought, with their price when it is known: 20 L, or 20 L at 85 EUR",
+        ),
         Key::may("stock", Takes::Text, "what is there now"),
         Key::may("note", Takes::Text, "anything worth saying"),
     ],
 };
+
+fn packs(table: &Table<'_>) -> Vec<Pack> {
+    let read = |text: String| {
+        Pack::read(&text).map_err(|says| table.fault("packs", &format!("holds what is no pack: {says}"))).ok()
+    };
+    table.texts("packs").into_iter().filter_map(read).collect()
+}
+
+/// The stock of a grease, which may be weighed or measured.
+fn weighed(table: &Table<'_>) -> Option<String> {
+    let text = table.text("stock")?;
+    if let Err(says) = Amount::read(&text) {
+        table.fault("stock", &format!("is not right: {says}"));
+    }
+    Some(text)
+}
 
 pub(super) fn read(table: &Table<'_>) -> Option<Oil> {
     let id = table.id(Sort::Oil);
@@ -164,9 +186,9 @@ pub(super) fn read(table: &Table<'_>) -> Option<Oil> {
             nlgi: table.text("nlgi"),
             base_v40: table.positive("base_v40"),
         },
-        packs: table.texts("packs"),
+        packs: packs(table),
         stock: if by_weight { None } else { table.quantity("stock") },
-        stock_mass: if by_weight { table.text("stock") } else { None },
+        stock_mass: if by_weight { weighed(table) } else { None },
         note: table.text("note"),
         id: id?,
         name: name?,

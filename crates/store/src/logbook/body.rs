@@ -65,6 +65,28 @@ struct Opening {
 
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
+struct Counted {
+    amount: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Bought {
+    amount: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    price: Option<String>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Gone {
+    amount: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    note: Option<String>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct Note {
     text: String,
 }
@@ -86,6 +108,11 @@ pub(crate) fn write(body: &Body) -> String {
         Body::Level { reading } => json(&Level { reading: reading.clone() }),
         Body::Filled { oil, amount } => json(&Filled { oil: text(oil), amount: amount.clone() }),
         Body::Opening { amount } => json(&Opening { amount: amount.clone() }),
+        Body::Counted { amount } => json(&Counted { amount: amount.clone() }),
+        Body::Bought { amount, price } => json(&Bought { amount: amount.clone(), price: price.clone() }),
+        Body::Used { amount, note } | Body::ThrownAway { amount, note } => {
+            json(&Gone { amount: amount.clone(), note: note.clone() })
+        }
         Body::Note { text } => json(&Note { text: text.clone() }),
         Body::Withdrawn => json(&Withdrawn {}),
     }
@@ -115,6 +142,19 @@ pub(crate) fn read(kind: Kind, version: i64, json: &str) -> Result<Body, String>
         }
         Kind::Drained => Body::Drained { note: parsed::<Noted>(json)?.note },
         Kind::Opening => Body::Opening { amount: parsed::<Opening>(json)?.amount },
+        Kind::Counted => Body::Counted { amount: parsed::<Counted>(json)?.amount },
+        Kind::Bought => {
+            let Bought { amount, price } = parsed(json)?;
+            Body::Bought { amount, price }
+        }
+        Kind::Used => {
+            let Gone { amount, note } = parsed(json)?;
+            Body::Used { amount, note }
+        }
+        Kind::ThrownAway => {
+            let Gone { amount, note } = parsed(json)?;
+            Body::ThrownAway { amount, note }
+        }
         Kind::Note => Body::Note { text: parsed::<Note>(json)?.text },
         Kind::Withdrawn => {
             let Withdrawn {} = parsed(json)?;
@@ -167,6 +207,18 @@ mod tests {
             ),
             (r#"{"note":"grey, 3 L"}"#, "drained", Body::Drained { note: some("grey, 3 L") }),
             (r#"{"amount":"14 L"}"#, "opening", Body::Opening { amount: "14 L".into() }),
+            (r#"{"amount":"3.1 L"}"#, "counted", Body::Counted { amount: "3.1 L".into() }),
+            (
+                r#"{"amount":"20 L","price":"85 EUR"}"#,
+                "bought",
+                Body::Bought { amount: "20 L".into(), price: some("85 EUR") },
+            ),
+            (r#"{"amount":"1 L"}"#, "used", Body::Used { amount: "1 L".into(), note: None }),
+            (
+                r#"{"amount":"2 L","note":"water in it"}"#,
+                "thrown away",
+                Body::ThrownAway { amount: "2 L".into(), note: some("water in it") },
+            ),
             (r#"{"text":"new belt"}"#, "note", Body::Note { text: "new belt".into() }),
             ("{}", "withdrawn", Body::Withdrawn),
         ];

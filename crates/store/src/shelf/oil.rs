@@ -1,6 +1,6 @@
 //! An oil or a grease as a row of the file.
 
-use shop::shelf::{Grease, Oil};
+use shop::shelf::{Grease, Oil, Pack};
 
 use super::{Written, quantity, text};
 use crate::db::{Row, Tx, Value};
@@ -8,7 +8,8 @@ use crate::error::Result;
 use crate::seal;
 
 pub(super) async fn write(tx: &Tx, oil: &Oil, number: i64, place: usize, written: &Written<'_>) -> Result<()> {
-    let packs = serde_json::to_string(&oil.packs).expect("a list of texts always has a JSON form");
+    let packs: Vec<&str> = oil.packs.iter().map(|pack| pack.text.as_str()).collect();
+    let packs = serde_json::to_string(&packs).expect("a list of texts always has a JSON form");
     let row = vec![
         ("id", Value::from(oil.id.as_str())),
         ("number", number.into()),
@@ -67,7 +68,11 @@ pub(crate) fn read(row: &Row) -> Result<Oil> {
             nlgi: row.get("nlgi")?,
             base_v40: quantity(row, "base_v40")?,
         },
-        packs: serde_json::from_str(&packs).map_err(|_| row.corrupt("column packs holds no list of texts"))?,
+        packs: serde_json::from_str::<Vec<String>>(&packs)
+            .map_err(|_| row.corrupt("column packs holds no list of texts"))?
+            .iter()
+            .map(|text| Pack::kept(text))
+            .collect(),
         stock: quantity(row, "stock")?,
         stock_mass: row.get("stock_mass")?,
         note: row.get("note")?,

@@ -32,6 +32,10 @@ pub(super) fn kind(kind: Kind) -> &'static str {
         Kind::Filled => "Filled",
         Kind::Drained => "Drained",
         Kind::Opening => "Opening stock",
+        Kind::Counted => "Counted",
+        Kind::Bought => "Bought",
+        Kind::Used => "Used",
+        Kind::ThrownAway => "Thrown away",
         Kind::Note => "Note",
         Kind::Withdrawn => "Taken back",
     }
@@ -214,6 +218,13 @@ impl Names {
             }
             Body::Drained { note } => with("Drained", note),
             Body::Opening { amount } => format!("On the shelf when it was written down: {amount}"),
+            Body::Counted { amount } => format!("Counted on the shelf: {amount}"),
+            Body::Bought { amount, price: more }
+            | Body::Used { amount, note: more }
+            | Body::ThrownAway { amount, note: more } => {
+                let said: Vec<&str> = std::iter::once(amount.as_str()).chain(more.as_deref()).collect();
+                format!("{}: {}", kind(entry.said.body.kind()), said.join(", "))
+            }
             Body::Note { text } => text.clone(),
             Body::Withdrawn => "Took an entry back".to_owned(),
         }

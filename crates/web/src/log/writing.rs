@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use shop::chart::Chart;
 use shop::id::Id;
 use shop::logbook::{Body, Kind};
-use shop::shelf::Shelf;
+use shop::shelf::{Amount, Price, Shelf};
 
 use crate::hours;
 use crate::parts::{Choice, Entry, Field};
@@ -62,7 +62,19 @@ pub(super) fn questions(body: &Body, chart: Option<&Chart>, shelf: &Shelf) -> Op
         Body::Drained { note } => {
             vec![line("text", "How much came out, and how did it look?", "May be left empty.", note)]
         }
-        Body::Opening { amount } => vec![how_much(&Some(amount.clone()))],
+        Body::Opening { amount } | Body::Counted { amount } => vec![how_much(&Some(amount.clone()))],
+        Body::Bought { amount, price } => {
+            vec![
+                how_much(&Some(amount.clone())),
+                line("price", "What did it cost?", "Such as 85 EUR; may be left empty.", price),
+            ]
+        }
+        Body::Used { amount, note } => {
+            vec![how_much(&Some(amount.clone())), line("text", "For what?", "May be left empty.", note)]
+        }
+        Body::ThrownAway { amount, note } => {
+            vec![how_much(&Some(amount.clone())), line("text", "Why?", "May be left empty.", note)]
+        }
         Body::Note { text: said } => text("What is to be noted?", said),
         Body::Withdrawn => return None,
     })
@@ -114,7 +126,25 @@ pub(super) fn read(
         Kind::Level => Body::Level { reading: must("text", "middle of the glass") },
         Kind::Filled => Body::Filled { oil, amount: said("amount") },
         Kind::Drained => Body::Drained { note: said("text") },
-        Kind::Opening => Body::Opening { amount: must("amount", "5 L") },
+        Kind::Opening | Kind::Counted | Kind::Bought | Kind::Used | Kind::ThrownAway => {
+            let amount = must("amount", "5 L");
+            if let Err(says) = Amount::read(&amount)
+                && !amount.is_empty()
+            {
+                wrong.push(("amount", format!("{says}.")));
+            }
+            let price = said("price");
+            if let Some(Err(says)) = price.as_deref().map(Price::read) {
+                wrong.push(("price", format!("{says}.")));
+            }
+            match kind {
+                Kind::Bought => Body::Bought { amount, price },
+                Kind::Used => Body::Used { amount, note: said("text") },
+                Kind::ThrownAway => Body::ThrownAway { amount, note: said("text") },
+                Kind::Counted => Body::Counted { amount },
+                _ => Body::Opening { amount },
+            }
+        }
         Kind::Note | Kind::Withdrawn => Body::Note { text: must("text", "the glass looks milky") },
     };
     if wrong.is_empty() { Ok(body) } else { Err(wrong) }
