@@ -5,15 +5,15 @@ use tribology::Warning;
 use tribology::oil::{Scale, USUAL_INDEX, ViscosityLine};
 use tribology::quantity::{KinematicViscosity, Temperature, digits_of, number_and_unit};
 
-use crate::topic::{Refused, read, reading};
+use crate::topic::{Refused, number, read, reading};
 
 /// What a sheet says of how thick the oil is.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct DataSheet {
     /// Temperatures and the viscosities there, as typed: `40 C` and `68 mm2/s`, or `100 F` and `315 SUS`.
     pub readings: Vec<(String, String)>,
-    /// The viscosity index.
-    pub index: Option<f64>,
+    /// The viscosity index, as typed.
+    pub index: Option<String>,
 }
 
 /// The same as the shelf keeps it.
@@ -41,14 +41,20 @@ impl DataSheet {
     pub fn stated(&self) -> Result<Option<Stated>, Refused> {
         let mut warnings = Vec::new();
         let mut known = Vec::new();
+        let index = self.index.as_deref().map(|text| number("the viscosity index", text)).transpose()?;
         for (at, typed) in &self.readings {
+            if at.trim().is_empty() {
+                return Err(Refused::new(format!(
+                    "the viscosity \"{typed}\" stands without its temperature; write it too, such as 40 C"
+                )));
+            }
             let at: Temperature = read("the temperature of a viscosity", at, None)?;
             let (scale, number) = reading("the viscosity", typed)?;
             let viscosity = scale.viscosity(number, at)?;
             warnings.extend(viscosity.warnings);
             known.push((at, viscosity.value));
         }
-        let (line, index) = match (known.as_slice(), self.index) {
+        let (line, index) = match (known.as_slice(), index) {
             ([], None) => return Ok(None),
             ([], Some(_)) => {
                 return Err(Refused::new(
@@ -99,7 +105,7 @@ mod tests {
 
     fn sheet(readings: &[(&str, &str)], index: Option<f64>) -> Result<Option<Stated>, Refused> {
         let readings = readings.iter().map(|(at, reading)| ((*at).to_owned(), (*reading).to_owned())).collect();
-        DataSheet { readings, index }.stated()
+        DataSheet { readings, index: index.map(|index| index.to_string()) }.stated()
     }
 
     fn stated(readings: &[(&str, &str)], index: Option<f64>) -> Stated {

@@ -2,6 +2,7 @@
 //! belongs in `tribology`. Start at [`round()`];
 //! [`topic`] lists the sums that can be asked for by themselves.
 
+pub mod blend;
 pub mod data_sheet;
 pub mod label;
 pub mod oil_line;

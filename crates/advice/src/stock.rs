@@ -1,7 +1,10 @@
 //! What is left of an oil, counted by the logbook: from what was written down or counted last, with what was bought, less what was
 //! given, used and thrown away. Method: a plain sum over the movements since; what was given without an amount is told and not guessed.
 
+use std::collections::BTreeMap;
+
 use shop::amount::{DROP, Dose, DoseAmount};
+use shop::id::Id;
 use shop::logbook::{Movement, Way};
 use shop::shelf::{Amount, Oil, Shelf};
 use tribology::quantity::{Mass, Volume};
@@ -36,15 +39,19 @@ pub enum Sum {
 ///
 /// - `movements`: those of all oils, in any order.
 #[must_use]
-pub fn stock(oil: &Oil, shelf: &Shelf, movements: &[Movement]) -> Stock {
-    let mut own: Vec<&Movement> = movements.iter().filter(|movement| movement.oil == oil.id).collect();
+pub fn stock<'m>(oil: &Oil, shelf: &Shelf, movements: &'m [Movement]) -> Stock {
+    let mut own: Vec<&'m Movement> = movements.iter().filter(|movement| movement.oil == oil.id).collect();
     own.sort_by_key(|movement| movement.happened);
     // From the last count on; what happened at the same instant as a count was counted with it.
     let from = own.iter().rposition(|movement| matches!(movement.way, Way::Opening | Way::Counted));
     let density = oil.density.as_ref().map(|density| density.value.kg_m3());
-    let amount_of = |movement: &Movement| {
+    // People write the same few amounts over and over, and a text that is none is looked at long: each is read once.
+    let mut known: BTreeMap<(&str, Option<&Id>), Option<Amount>> = BTreeMap::new();
+    let mut amount_of = |movement: &'m Movement| {
         let text = movement.amount.as_deref()?;
-        Amount::read(text).ok().or_else(|| given(text, movement, shelf).map(Amount::Volume))
+        *known
+            .entry((text, movement.can.as_ref()))
+            .or_insert_with(|| given(text, movement, shelf).map(Amount::Volume).or_else(|| Amount::read(text).ok()))
     };
     let by_mass = from.is_some_and(|from| matches!(amount_of(own[from]), Some(Amount::Mass(_))));
     // In kilograms or cubic metres, as the first figure is; a stroke of grease is weighed by its density.

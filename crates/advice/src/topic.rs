@@ -14,7 +14,7 @@ mod viscosity;
 pub use given::{Given, Refused};
 
 pub(crate) use convert::reading;
-pub(crate) use given::read;
+pub(crate) use given::{number, read};
 
 use tribology::oil::ViscosityLine;
 use tribology::quantity::{Kind, Quantity, Unit};

@@ -2,6 +2,7 @@
 
 mod after;
 mod assumption;
+mod blend;
 mod cold;
 mod due;
 mod entry;
@@ -11,10 +12,12 @@ mod old_remedy;
 mod round;
 mod short;
 mod step;
+mod stock;
 mod typed;
 
 pub use after::{after_at, after_use};
 pub use assumption::assumption;
+pub use blend::{against, property};
 pub use cold::{cold, cold_remedy};
 pub use due::{due, due_because, hours};
 pub use entry::entry;
@@ -24,6 +27,7 @@ pub use old_remedy::old_remedy;
 pub use round::{caution, caution_at, covers_back, first, later, short_interval, summary, wipe};
 pub use short::{left_undone, within};
 pub use step::{source, step, warning};
+pub use stock::{amount, stock_left, stock_sums};
 pub use typed::typed;
 
 use shop::id::Id;

@@ -103,10 +103,10 @@ impl Plot {
         svg.begin("clipPath", &[("id", format!("{id}-clip"))]);
         svg.element("rect", &frame());
         svg.end("clipPath");
-        let band_names = self.bands(&mut svg);
+        let (band_names, lowest) = self.bands(&mut svg);
         self.rules(&mut svg);
         self.marks(&mut svg);
-        self.curves(&mut svg, id);
+        self.curves(&mut svg, id, lowest);
         for (attributes, name) in band_names {
             svg.text("text", &attributes, name);
         }
@@ -126,9 +126,10 @@ impl Plot {
         self.up.part(value).map(|part| HEIGHT - BOTTOM - part * (HEIGHT - TOP - BOTTOM))
     }
 
-    /// The bands; their names are written when all lines are drawn.
-    fn bands(&self, svg: &mut Svg) -> Vec<(Attributes, &str)> {
+    /// The bands; their names are written when all lines are drawn. With them comes how low the names beside the plot reach.
+    fn bands(&self, svg: &mut Svg) -> (Vec<(Attributes, &str)>, f64) {
         let mut names: Vec<(Attributes, &str)> = Vec::new();
+        let mut beside: Vec<(f64, &str)> = Vec::new();
         let [bottom, top] = self.up.ends();
         for (number, band) in self.bands.iter().enumerate() {
             let ends = [band.ends[0].clamp(bottom, top), band.ends[1].clamp(bottom, top)];
@@ -142,6 +143,10 @@ impl Plot {
                 ("fill-opacity", if number % 2 == 0 { "0.08" } else { "0.16" }.to_owned()),
             ];
             svg.element("rect", &area);
+            if low - high < LETTER + 4.0 {
+                beside.push(((low + high) / 2.0, &band.name));
+                continue;
+            }
             let mut name = label(LEFT + 5.0, low - 5.0, "start", "plot-band-name");
             // Lines run under the name, not through it.
             name.extend([
@@ -152,7 +157,13 @@ impl Plot {
             ]);
             names.push((name, &band.name));
         }
-        names
+        // A name that has no room in its band stands beside it.
+        let mut lowest = f64::MIN;
+        for (y, name) in apart(beside, lowest) {
+            lowest = y;
+            names.push((label(WIDTH - RIGHT + 5.0, y, "start", "plot-band-name"), name));
+        }
+        (names, lowest)
     }
 
     fn rules(&self, svg: &mut Svg) {
@@ -205,7 +216,7 @@ impl Plot {
         }
     }
 
-    fn curves(&self, svg: &mut Svg, id: &str) {
+    fn curves(&self, svg: &mut Svg, id: &str, lowest: f64) {
         svg.begin("g", &[("clip-path", format!("url(#{id}-clip)"))]);
         for (number, curve) in self.curves.iter().enumerate() {
             let placed = curve.points.iter().filter_map(|(x, y)| Some((self.x(*x)?, self.y(*y)?)));
@@ -222,22 +233,18 @@ impl Plot {
             );
         }
         svg.end("g");
-        self.names(svg);
+        self.names(svg, lowest);
     }
 
-    /// Names stand right of the plot at the height of their curve's end, apart from one another.
-    fn names(&self, svg: &mut Svg) {
+    /// Names stand right of the plot at the height of their curve's end, apart from one another and below those of narrow bands.
+    fn names(&self, svg: &mut Svg, lowest: f64) {
         let end = |curve: &Curve| {
             let (_, y) =
                 curve.points.iter().rev().find(|(x, _)| self.across.part(*x).is_some_and(|part| part <= 1.0))?;
             Some(self.y(*y)?.clamp(TOP + LETTER, HEIGHT - BOTTOM))
         };
-        let mut ends: Vec<(f64, &Curve)> = self.curves.iter().filter_map(|curve| Some((end(curve)?, curve))).collect();
-        ends.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let mut lowest = f64::MIN;
-        for (y, curve) in ends {
-            let y = (y + LETTER / 3.0).max(lowest + LETTER);
-            lowest = y;
+        let ends: Vec<(f64, &Curve)> = self.curves.iter().filter_map(|curve| Some((end(curve)?, curve))).collect();
+        for (y, curve) in apart(ends, lowest) {
             let mut name: String = curve.name.chars().take(LONGEST_NAME).collect();
             if name.len() < curve.name.len() {
                 name = format!("{}…", name.trim_end());
@@ -264,6 +271,16 @@ impl Plot {
         );
         svg.text("text", &label(2.0, TOP - 14.0, "start", "plot-label"), self.up.label());
     }
+}
+
+/// Heights at which names can be written below each other and below `lowest`, each as near to its own height as may be.
+fn apart<T>(mut names: Vec<(f64, T)>, mut lowest: f64) -> Vec<(f64, T)> {
+    names.sort_by(|a, b| a.0.total_cmp(&b.0));
+    for (y, _) in &mut names {
+        *y = (*y + LETTER / 3.0).max(lowest + LETTER);
+        lowest = *y;
+    }
+    names
 }
 
 fn frame() -> [(&'static str, String); 4] {

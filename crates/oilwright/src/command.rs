@@ -5,6 +5,7 @@ mod calc;
 mod chart;
 mod csv;
 mod demo;
+mod key;
 mod log;
 mod logbook;
 mod machine;

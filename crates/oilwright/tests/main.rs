@@ -10,3 +10,4 @@ mod round;
 mod run;
 #[path = "../../store/tests/server.rs"]
 mod server;
+mod shelf;

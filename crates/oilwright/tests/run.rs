@@ -35,6 +35,13 @@ impl Run {
         self
     }
 
+    /// What is said of a wrong use.
+    #[track_caller]
+    pub(crate) fn wrong_use(self) -> String {
+        assert_eq!(self.code, Some(2), "{}{}", self.out, self.err);
+        self.err
+    }
+
     #[track_caller]
     pub(crate) fn json(&self) -> Value {
         serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error}: {}", self.out))

@@ -63,6 +63,7 @@ fn table(element: &Element, path: &str, own_sort: &str, text: &mut String) {
                 (_, "at") => "[0.4, 0.7]".to_owned(),
                 ("oil", "family") => "\"way\"".to_owned(),
                 (_, "stock") => "\"14 L\"".to_owned(),
+                (_, "packs") => "[\"20 L at 85 EUR\"]".to_owned(),
                 _ => value,
             };
             let _ = writeln!(text, "{} = {value}", key.name);

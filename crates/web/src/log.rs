@@ -11,6 +11,7 @@ pub(crate) mod reservoirs;
 pub(crate) mod runs;
 mod said;
 pub(crate) mod signs;
+pub(crate) mod stock;
 pub(crate) mod withdrawals;
 mod writing;
 

@@ -1,20 +1,27 @@
 //! `GET /shelf`: the oils, the greases and the cans of the shop, and which points ask for each.
 
+pub(crate) mod blend;
+pub(crate) mod form;
 mod oil;
 
 pub(crate) use oil::show as show_oil;
 
+use advice::label::{Property, stated};
 use advice::round::serving;
+use advice::stock::{Stock, stock};
 use advice::topic::TOPICS;
 use advice::words;
 use axum::extract::State;
 use maud::{Markup, Render, html};
 use shop::chart::Point;
+use shop::fault::nearest;
 use shop::id::Id;
-use shop::shelf::{Can, Family, Oil, Stated};
+use shop::shelf::{Can, Family, Oil, Shelf, Stated};
 use shop::snapshot::{MachineSnapshot, ShopSnapshot};
 
-use crate::parts::{Cell, Column, Empty, Facts, Page, Section, Style, Table, TitleBlock};
+use tribology::quantity::Units;
+
+use crate::parts::{Cell, Column, Empty, Facts, Link, Page, Section, Style, Table, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
 use crate::{Error, address, calc};
@@ -36,10 +43,13 @@ struct OilCard {
 
 /// `GET /shelf`
 pub(crate) async fn show(State(shop): State<Shop>) -> Result<Markup, Error> {
-    let snapshot = shop.store.snapshot(shop.clock.now()).await?;
+    let units = shop.store.settings().await?.units;
+    let now = shop.clock.now();
+    let snapshot = shop.store.snapshot(now).await?;
+    let movements = shop.store.movements(now).await?;
     let shelf = &snapshot.shelf;
     let page = ShelfPage {
-        oils: shelf.oils.iter().map(|oil| card(&snapshot, oil)).collect(),
+        oils: shelf.oils.iter().map(|oil| card(&snapshot, oil, &stock(oil, shelf, &movements), units)).collect(),
         greases: shelf.oils.iter().filter(|oil| oil.family == Family::Grease).count(),
         cans: cans(&snapshot),
         can_count: shelf.cans.len(),
@@ -66,6 +76,7 @@ impl ShelfPage {
                         section.stack { h2 { a href=(address::oil(&oil.id)) { (oil.name) } } (oil.facts) }
                     }
                 }
+                div.row { (Link::new(form::NEW, "Write down a new oil or grease").as_box()) (Link::new("/shelf/blend", "Mix two oils").as_box()) }
                 @if let Some(cans) = self.cans { h2 { "Cans and guns" } (cans) }
                 h2 { "Work it out" }
                 ul {
@@ -76,10 +87,27 @@ impl ShelfPage {
     }
 }
 
-fn card(snapshot: &ShopSnapshot, oil: &Oil) -> OilCard {
+/// The oil of this id.
+///
+/// # Errors
+/// [`Error::Unknown`] with the nearest id when there is none.
+pub(crate) fn named<'s>(shelf: &'s Shelf, asked: &str) -> Result<&'s Oil, Error> {
+    shelf.oils.iter().find(|oil| oil.id.as_str() == asked).ok_or_else(|| {
+        let near = nearest(asked, shelf.oils.iter().map(|oil| oil.id.as_str())).and_then(|id| Id::new(id).ok());
+        let near = near.and_then(|id| shelf.oil(&id)).map(|oil| (address::oil(&oil.id), oil.name.clone()));
+        Error::Unknown { what: "oil", asked: asked.to_owned(), near }
+    })
+}
+
+fn card(snapshot: &ShopSnapshot, oil: &Oil, stock: &Stock, units: Units) -> OilCard {
     let cans: Vec<String> = snapshot.shelf.cans_with(&oil.id).map(Can::called).collect();
     let cans: Vec<&str> = cans.iter().map(String::as_str).collect();
-    let stock = oil.stock.as_ref().map(|stock| stock.text.clone()).or_else(|| oil.stock_mass.clone());
+    let sums = words::stock_sums(stock, units);
+    let left = html! {
+        (capital(&words::stock_left(stock, units)))
+        @if !sums.is_empty() { br; small.quiet { (sums) } }
+    };
+    let packs: Vec<&str> = oil.packs.iter().map(|pack| pack.text.as_str()).collect();
     let (yes, no, unsaid) = properties(oil);
     OilCard {
         id: oil.id.clone(),
@@ -97,7 +125,8 @@ fn card(snapshot: &ShopSnapshot, oil: &Oil) -> OilCard {
             .say("Is free of", no)
             .say("Not stated", unsaid)
             .say("Copper strip", oil.copper_strip.clone())
-            .say("Stock as written down", stock)
+            .say("Left", Some(left))
+            .say("Sold in", (!packs.is_empty()).then(|| packs.join("; ")))
             .say("In", (!cans.is_empty()).then(|| capital(&words::join(&cans))))
             .say("For", asked_by(snapshot, &oil.id))
             .say("Note", oil.note.clone()),
@@ -106,16 +135,17 @@ fn card(snapshot: &ShopSnapshot, oil: &Oil) -> OilCard {
 
 /// What the label or the sheet says to be in it, not in it, and what it says nothing of.
 fn properties(oil: &Oil) -> (Option<String>, Option<String>, Option<String>) {
-    let all = [
-        (oil.ep_sulphur, "active sulphur (extreme pressure)"),
-        (oil.detergent, "detergent"),
-        (oil.tackifier, "tackifier"),
-        (oil.friction_modifier, "friction modifier"),
-        (oil.fatty, "fatty oil"),
-        (oil.solids, "graphite or other powder"),
-    ];
     let said = |which: Stated| {
-        let names: Vec<&str> = all.iter().filter(|(stated, _)| *stated == which).map(|(_, name)| *name).collect();
+        let names = Property::ALL.into_iter().filter_map(|property| {
+            let known = stated(oil, property);
+            let name = words::property(property);
+            (known.stated == which).then(|| match known.by {
+                Some(class) => format!("{name} (by the class {})", class.words[0]),
+                None => name.to_owned(),
+            })
+        });
+        let names: Vec<String> = names.collect();
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
         (!names.is_empty()).then(|| capital(&words::join(&names)))
     };
     (said(Stated::Yes), said(Stated::No), said(Stated::NotStated))

@@ -131,7 +131,7 @@ pub(crate) fn read<Q: Quantity>(what: &str, text: &str, bare: Option<&str>) -> R
 }
 
 /// A text as a number without a unit.
-pub(super) fn number(what: &str, text: &str) -> Result<f64, Refused> {
+pub(crate) fn number(what: &str, text: &str) -> Result<f64, Refused> {
     match number_and_unit(text) {
         Ok((number, "")) => Ok(number),
         Ok(_) => {

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 use advice::round::{Act, act, serving};
 use clap::{Args, Subcommand};
 use shop::id::Id;
-use shop::logbook::{BatchKey, Body, EntryId, NewEntry, Subject};
+use shop::logbook::{Body, EntryId, NewEntry, Subject};
 use shop::snapshot::MachineSnapshot;
 use store::MachineRow;
 
@@ -14,6 +14,7 @@ use crate::shop_file::OpenShop;
 use crate::{moment, say, shop_file};
 
 use super::Shared;
+use super::key::key;
 
 #[derive(Debug, Args)]
 pub(crate) struct Log {
@@ -26,6 +27,9 @@ pub(crate) struct Log {
     /// A key of your own: the same key sent twice is kept once.
     #[arg(long, global = true)]
     key: Option<String>,
+    /// The number of the entry that this one puts right; that one counts no more.
+    #[arg(long, global = true, value_name = "ENTRY")]
+    instead_of: Option<i64>,
     #[command(subcommand)]
     what: What,
 }
@@ -115,7 +119,10 @@ impl Log {
             ));
         }
         let said = said(&self.what, &open).await?;
-        let key = self.key()?;
+        let key = key(self.key.as_deref())?;
+        if self.instead_of.is_some() && said.len() != 1 {
+            return Err(Failure::Use("--instead-of puts one entry right; write down one thing".into()));
+        }
         let zone = open.settings.zone.iana_name().unwrap_or("UTC").to_owned();
         let entries: Vec<NewEntry> = said
             .into_iter()
@@ -127,7 +134,7 @@ impl Log {
                 by: self.by.clone(),
                 subject,
                 body,
-                supersedes,
+                supersedes: supersedes.or(self.instead_of.map(EntryId)),
                 idempotency_key: key.entry(number),
             })
             .collect();
@@ -140,21 +147,6 @@ impl Log {
             say::line(&format!("Kept: {} {}", if ids.len() == 1 { "entry" } else { "entries" }, numbers.join(", ")))?;
         }
         Ok(ExitCode::SUCCESS)
-    }
-
-    fn key(&self) -> Result<BatchKey, Failure> {
-        match &self.key {
-            Some(text) => BatchKey::new(text).ok_or_else(|| {
-                Failure::Use(format!(
-                    "\"{text}\" is no key; write up to 80 letters, digits, hyphens, dots or underscores"
-                ))
-            }),
-            None => {
-                let fresh = web::FormKey::fresh()
-                    .map_err(|_| Failure::Use("the computer gave no random number; write a --key".into()))?;
-                Ok(BatchKey::new(fresh.as_str()).expect("a form key is 32 hexadecimal digits"))
-            }
-        }
     }
 }
 

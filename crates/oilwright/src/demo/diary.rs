@@ -73,6 +73,11 @@ impl Diary {
         let chance = self.below(100);
         let hand = HANDS[self.below(2)];
         let when = day.at(8, 20, 0, 0).to_zoned_datetime(zone.clone()).expect("a morning exists on every day");
+        if let Some((oil, body)) = story::shelf(day) {
+            self.act();
+            let oil = Subject::Oil(Id::new(oil).expect("the story names ids"));
+            self.write(0, when.timestamp(), HANDS[0], oil, body);
+        }
         for (machine, reservoir, kept) in story::reservoirs(day, chance) {
             let id = |id| Id::new(id).expect("the story names ids");
             let body = match kept {

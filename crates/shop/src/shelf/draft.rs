@@ -50,7 +50,7 @@ pub fn oil_from(answers: &[(&str, String)]) -> Result<Oil, Vec<Wrong>> {
     for fault in read.faults.iter().filter(|fault| fault.severity == Severity::Fault) {
         let line = fault.place(&text).line;
         match lines.get(line - 1).copied().filter(|key| !key.is_empty()) {
-            Some(key) => wrong.push((key, fault.says.clone())),
+            Some(key) => wrong.push((key, beside(&fault.says))),
             None if wrong.is_empty() => wrong.push(("id", fault.says.clone())),
             // What is missing was told above.
             None => {}
@@ -59,6 +59,18 @@ pub fn oil_from(answers: &[(&str, String)]) -> Result<Oil, Vec<Wrong>> {
     match read.value.and_then(|mut shelf| shelf.oils.pop()) {
         Some(oil) if wrong.is_empty() => Ok(oil),
         _ => Err(wrong),
+    }
+}
+
+/// What a file is told of a key, as it is said beside a question: without the name of the key and of its oil.
+fn beside(says: &str) -> String {
+    match says
+        .strip_prefix('`')
+        .and_then(|rest| rest.split_once("` of the oil \""))
+        .and_then(|(_, rest)| rest.split_once("\" "))
+    {
+        Some((_, rest)) => format!("what was typed {rest}"),
+        None => says.to_owned(),
     }
 }
 

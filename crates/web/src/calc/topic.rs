@@ -170,7 +170,7 @@ fn chart(found: &Calculated, settings: &Settings) -> Markup {
     html! {
         (Figure {
             drawing: PreEscaped(viscosity_chart(&oils, &marks(settings), &bands()).svg("chart")),
-            caption: "The warmer, the thinner. Grey: what a wick still lifts, and where a can begins to fail.".into(),
+            caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
         })
         (thickness(&oils, settings.units))
     }
@@ -187,10 +187,13 @@ pub(crate) fn marks(settings: &Settings) -> Vec<(String, Temperature)> {
 
 /// What ways of feeding can do.
 pub(crate) fn bands() -> Vec<Band> {
-    let (wick, can) = (limit(Feed::Wick), limit(Feed::Can));
+    let failing =
+        |name: &str, feed: Feed| Band { name: name.into(), ends: [limit(feed).easy.mm2_s(), limit(feed).most.mm2_s()] };
     vec![
-        Band { name: "a wick lifts it".into(), ends: [0.0, wick.most.mm2_s()] },
-        Band { name: "hard by can".into(), ends: [can.easy.mm2_s(), can.most.mm2_s()] },
+        Band { name: "a wick lifts it".into(), ends: [0.0, limit(Feed::Wick).most.mm2_s()] },
+        failing("can", Feed::Can),
+        failing("pump", Feed::PumpStart),
+        failing("splash", Feed::Splash),
     ]
 }
 

@@ -1,26 +1,27 @@
 //! `GET /shelf/{oil}`: one oil, with the chart of its viscosity, the shop's temperatures on it and what can still feed it there.
 
 use advice::oil_line::{OilLine, Slope, oil_line};
+use advice::stock::stock;
 use axum::extract::{Path, State};
 use draw::{Oil as Drawn, viscosity_chart};
 use maud::{Markup, PreEscaped, Render, html};
-use shop::fault::nearest;
-use shop::id::Id;
-use shop::shelf::{Family, Oil, Shelf};
+use shop::shelf::{Family, Oil};
 use tribology::oil::{USUAL_INDEX, classified};
 
+use super::form;
 use crate::calc::{bands, marks, thickness};
 use crate::parts::{Figure, Link, Page, Section, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
-use crate::{Error, address};
+use crate::{Error, log};
 
 /// `GET /shelf/{oil}`
 pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) -> Result<Markup, Error> {
     let settings = shop.store.settings().await?;
-    let snapshot = shop.store.snapshot(shop.clock.now()).await?;
-    let oil = snapshot.shelf.oils.iter().find(|oil| oil.id.as_str() == asked);
-    let oil = oil.ok_or_else(|| unknown(&snapshot.shelf, &asked))?;
+    let now = shop.clock.now();
+    let snapshot = shop.store.snapshot(now).await?;
+    let oil = super::named(&snapshot.shelf, &asked)?;
+    let left = stock(oil, &snapshot.shelf, &shop.store.movements(now).await?);
     let page = Page {
         title: oil.name.clone(),
         section: Some(Section::Shelf),
@@ -32,14 +33,18 @@ pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) ->
         ]),
         body: html! {
             h1 { (oil.name) }
-            (super::card(&snapshot, oil).facts)
+            (super::card(&snapshot, oil, &left, settings.units).facts)
+            div.row {
+                (Link::new(log::stock::address(&oil.id), "Bought, counted, used or thrown away").as_box())
+                (Link::new(form::address(&oil.id), "Mend what is written of it"))
+            }
             @match oil_line(oil) {
                 Some(OilLine { line, slope }) => {
                     h2 { "How thick it is" }
                     @let drawn = [Drawn { name: "this oil".into(), line }];
                     (Figure {
                         drawing: PreEscaped(viscosity_chart(&drawn, &marks(&settings), &bands()).svg("chart")),
-                        caption: "The warmer, the thinner. Grey: what a wick still lifts, and where a can begins to fail.".into(),
+                        caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
                     })
                     @if slope == Slope::UsualIndex {
                         p.quiet { "Only one viscosity is written down; a viscosity index of " (USUAL_INDEX) " is taken (common practice, no source)." }
@@ -67,10 +72,4 @@ fn grade(oil: &Oil) -> String {
             None => format!("between grades, nearest ISO VG {}", found.value.nearest.number()),
         },
     )
-}
-
-fn unknown(shelf: &Shelf, asked: &str) -> Error {
-    let near = nearest(asked, shelf.oils.iter().map(|oil| oil.id.as_str())).and_then(|id| Id::new(id).ok());
-    let near = near.and_then(|id| shelf.oil(&id)).map(|oil| (address::oil(&oil.id), oil.name.clone()));
-    Error::Unknown { what: "oil", asked: asked.to_owned(), near }
 }

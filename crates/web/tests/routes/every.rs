@@ -160,6 +160,8 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/log/withdrawals",
         "/log/corrections",
         "/log/reservoirs",
+        "/log/stock",
+        "/shelf",
         "/settings",
         "/machines/drill/points/1/place",
         "/machines/drill/findings",

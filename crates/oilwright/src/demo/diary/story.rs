@@ -3,6 +3,7 @@
 //! should find stands in `demo/truth.toml`, which only tests read.
 
 use jiff::civil::{Date, Weekday, date};
+use shop::logbook::Body;
 
 /// Who does not oil the planer; he logs its runs all the same.
 const SKIPS: (&str, &str) = ("the Saturday helper", "planer");
@@ -29,6 +30,23 @@ pub(super) enum Kept {
     Level(String),
     /// What somebody noted.
     Note(&'static str),
+}
+
+/// What is written down of the shelf on a day: the oil, and what came or went of it.
+pub(super) fn shelf(day: Date) -> Option<(&'static str, Body)> {
+    let text = str::to_owned;
+    let (oil, body) = match (day.year(), day.month(), day.day()) {
+        (2026, 1, 12) => ("way-68", Body::Bought { amount: text("5 L"), price: Some(text("34.50 EUR")) }),
+        (2026, 4, 10) => ("drum-68", Body::Bought { amount: text("20 L"), price: Some(text("92 EUR")) }),
+        (2026, 6, 22) => ("way-68", Body::Bought { amount: text("5 L"), price: Some(text("34.50 EUR")) }),
+        (2026, 8, 17) => {
+            ("gear-220", Body::Used { amount: text("1.2 L"), note: Some(text("the mill's step bearing")) })
+        }
+        (2026, 9, 14) => ("axle-90", Body::ThrownAway { amount: text("150 mL"), note: Some(text("water in the can")) }),
+        (2026, 10, 5) => ("tub-grease-2", Body::Counted { amount: text("1.1 kg") }),
+        _ => return None,
+    };
+    Some((oil, body))
 }
 
 /// Whether this hand leaves this machine dry.
