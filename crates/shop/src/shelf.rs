@@ -8,7 +8,7 @@ mod oil;
 mod pack;
 
 pub use asked::Asked;
-pub use can::Can;
+pub use can::{Can, stroke_of};
 pub use draft::{Wrong, oil_from};
 pub use oil::{Family, Grease, Oil, Stated};
 pub use pack::{Amount, Pack, Price};

@@ -43,6 +43,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
         )
         .route("/settings", get(settings::show).post(settings::write))
         .route("/shelf", get(shelf::show).post(shelf::form::write))
+        .route("/shelf/can", get(shelf::can::show).post(shelf::can::write))
         .route("/shelf/new", get(shelf::form::show_new))
         .route("/shelf/blend", get(shelf::blend::show))
         .route("/shelf/{oil}/edit", get(shelf::form::show_edit))

@@ -1,6 +1,7 @@
 //! `GET /shelf`: the oils, the greases and the cans of the shop, and which points ask for each.
 
 pub(crate) mod blend;
+pub(crate) mod can;
 pub(crate) mod form;
 mod oil;
 
@@ -77,7 +78,9 @@ impl ShelfPage {
                     }
                 }
                 div.row { (Link::new(form::NEW, "Write down a new oil or grease").as_box()) (Link::new("/shelf/blend", "Mix two oils").as_box()) }
-                @if let Some(cans) = self.cans { h2 { "Cans and guns" } (cans) }
+                h2 id=(can::CANS) { "Cans and guns" }
+                @if let Some(cans) = self.cans { (cans) }
+                (Link::new(can::address(None), "Write down a new can or gun"))
                 h2 { "Work it out" }
                 ul {
                     @for topic in TOPICS { li { a href=(calc::address(topic.name)) { (topic.title) } } }
@@ -186,12 +189,17 @@ fn cans(snapshot: &ShopSnapshot) -> Option<Table> {
                 oil.map_or_else(|| "nothing yet".to_owned(), |oil| oil.name.clone()).into(),
                 can.stroke.as_ref().map_or_else(|| "not measured".to_owned(), |stroke| stroke.text.clone()).into(),
                 can.note.clone().unwrap_or_default().into(),
+                Cell::Part(Link::new(can::address(Some(&can.id)), "Mend or measure again").about(&can.called())),
             ]
         })
         .collect();
     (!rows.is_empty()).then(|| Table {
         caption: "One stroke, measured: count the strokes that fill 10 mL".into(),
-        columns: ["Can or gun", "Holds", "One stroke", "Note"].map(|heading| Column::Words(heading.into())).into(),
+        columns: ["Can or gun", "Holds", "One stroke", "Note"]
+            .map(|heading| Column::Words(heading.into()))
+            .into_iter()
+            .chain([Column::Acts("Wrong?".into())])
+            .collect(),
         rows,
         style: Style::Wide,
     })

@@ -1,6 +1,6 @@
 //! A can or gun with its calibrated stroke.
 
-use tribology::quantity::{Kind, Typed, Volume};
+use tribology::quantity::{Kind, Typed, Volume, digits_of, typed};
 
 use crate::id::Id;
 use crate::reading::{Element, Key, Sort, Table, Takes};
@@ -31,6 +31,22 @@ pub(super) static KEYS: Element = Element {
         Key::may("note", Takes::Text, "anything worth saying"),
     ],
 };
+
+/// What one stroke gives, from how many of them fill ten millilitres, as anybody can measure it.
+///
+/// # Errors
+/// One sentence: what is wrong and what a right one looks like.
+pub fn stroke_of(strokes_into_10_ml: &str) -> Result<Typed<Volume>, String> {
+    let text = strokes_into_10_ml.trim();
+    let strokes = text.parse::<f64>().ok().filter(|strokes| (0.5..=2000.0).contains(strokes));
+    let strokes = strokes.ok_or_else(|| {
+        format!(
+            "\"{text}\" is no number of strokes that fill 10 mL. Write a bare number from 0.5 to 2000, like 17 or 12.5."
+        )
+    })?;
+    let stroke = format!("{} mL", digits_of(10.0 / strokes, 3));
+    Ok(typed(&stroke).expect("a number and millilitres are a volume"))
+}
 
 impl Can {
     /// What it is called.

@@ -125,7 +125,14 @@ fn oil(answers: &Answers, was: Option<&Oil>, shelf: &Shelf) -> Result<Oil, Wrong
         Some(oil) => oil.id.to_string(),
         None => {
             let id = answers.get("id").map(|id| id.trim()).filter(|id| !id.is_empty());
-            let id = id.map_or_else(|| id_of(answers.get("name").map_or("", String::as_str), shelf), str::to_owned);
+            let id = id.map_or_else(
+                || {
+                    id_of(answers.get("name").map_or("", String::as_str), |id| {
+                        shelf.oils.iter().any(|oil| oil.id.as_str() == id)
+                    })
+                },
+                str::to_owned,
+            );
             if shelf.oils.iter().any(|oil| oil.id.as_str() == id) {
                 wrong.push((
                     "name".to_owned(),
@@ -166,18 +173,14 @@ fn oil(answers: &Answers, was: Option<&Oil>, shelf: &Shelf) -> Result<Oil, Wrong
     }
 }
 
-/// An id from the name on the can: `Way oil 68, the tin` becomes `way-oil-68-the-tin`, with a number behind it when that is taken.
-fn id_of(name: &str, shelf: &Shelf) -> String {
-    let letters = name
-        .to_lowercase()
-        .chars()
-        .map(|letter| if letter.is_ascii_alphanumeric() { letter } else { '-' })
-        .collect::<String>();
+/// An id from a name: `Way oil 68, the tin` becomes `way-oil-68-the-tin`, with a number behind it when that is taken.
+pub(super) fn id_of(name: &str, is_taken: impl Fn(&str) -> bool) -> String {
+    let letter = |letter: char| if letter.is_ascii_alphanumeric() { letter } else { '-' };
+    let letters: String = name.to_lowercase().chars().map(letter).collect();
     let words: Vec<&str> = letters.split('-').filter(|word| !word.is_empty()).take(6).collect();
     let id = words.join("-");
-    let is_free = |id: &String| shelf.oils.iter().all(|oil| oil.id.as_str() != id);
     let numbered = (2..).map(|number| format!("{id}-{number}"));
-    std::iter::once(id.clone()).chain(numbered).find(is_free).unwrap_or(id)
+    std::iter::once(id.clone()).chain(numbered).find(|id| !is_taken(id)).unwrap_or(id)
 }
 
 /// What the sheet says, as it was typed.

@@ -162,6 +162,7 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/log/reservoirs",
         "/log/stock",
         "/shelf",
+        "/shelf/can",
         "/settings",
         "/machines/drill/points/1/place",
         "/machines/drill/findings",

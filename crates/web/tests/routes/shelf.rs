@@ -172,3 +172,25 @@ async fn two_oils_are_mixed_with_the_jar_before_it() {
     assert!(words(&unlike, ".note").join(" ").contains("may not bear each other"));
     assert_eq!(bench.get("/shelf/blend?one=none&other=way-68&grade=68").await.status, 404);
 }
+
+/// 10 mL in 17 strokes are 0.588 mL a stroke.
+#[tokio::test]
+async fn a_can_is_measured_by_counting_strokes() {
+    let bench = Bench::new().await;
+    let sent = form(&bench.page("/shelf/can?can=short-can").await, "Keep it", "");
+    assert_eq!(led(&bench.press(&sent, &[("strokes", "17")]).await), "/shelf#cans");
+    let rows = words(&bench.page("/shelf").await, ".table tbody tr");
+    assert!(rows.iter().any(|row| row.contains("Way oil 68, the tin 0.588 mL")), "{rows:?}");
+    let sent = form(&bench.page("/shelf/can").await, "Keep it", "");
+    led(&bench.press(&sent, &[("name", "Needle"), ("oil", "drum-68"), ("strokes", "")]).await);
+    let rows = words(&bench.page("/shelf").await, ".table tbody tr");
+    assert!(rows.iter().any(|row| row.contains("Needle Circulating 68, the drum not measured")), "{rows:?}");
+    for (name, typed, says) in
+        [("name", " ", "long spout"), ("strokes", "none", "like 17"), ("strokes", "0", "like 17")]
+    {
+        let answer = bench.press(&sent, &[("name", "Other"), (name, typed)]).await;
+        assert_eq!(answer.status, 422, "{typed}");
+        assert!(words(&answer.page(), ".field-fault")[0].contains(says));
+    }
+    assert_eq!(bench.get("/shelf/can?can=none").await.status, 404);
+}
