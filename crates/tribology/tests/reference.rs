@@ -3,7 +3,12 @@
 //!
 //! `check` is the only code that touches the crate.
 
+mod contact_row;
+mod film;
+mod gear;
 mod oil;
+mod rolling;
+mod slideway;
 
 use serde::Deserialize;
 use tribology::quantity::{
@@ -20,6 +25,7 @@ struct Row {
     expected: String,
     unit: String,
     tolerance: String,
+    kind: String,
 }
 
 #[track_caller]
