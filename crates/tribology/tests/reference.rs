@@ -9,6 +9,7 @@ mod gear;
 mod oil;
 mod rolling;
 mod slideway;
+mod trade_table;
 
 use serde::Deserialize;
 use tribology::quantity::{

@@ -145,7 +145,7 @@ pub fn force_speed_spur(spur: &Spur, pitch_line: Velocity) -> Result<Answer<Forc
 /// - returns: the factor.
 ///
 /// # Range
-/// Worm and wheel on crossed axes.
+/// Worm and wheel on crossed axes. No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when an input is not above zero.

@@ -57,7 +57,7 @@ impl Reliability {
 ///
 /// # Range
 /// Loads up to half the capacity (from memory); above it the answer carries a warning. Tired steel only: rust, chips and wear end most
-/// bearings of old machines long before.
+/// bearings of old machines long before. No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when an input is not above zero.

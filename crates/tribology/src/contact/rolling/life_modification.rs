@@ -28,7 +28,7 @@ const SOURCE: &str = "iso-281";
 ///
 /// # Range
 /// `0.1 <= κ <= 4`; outside it the answer carries a warning. The thrust forms and the limit of 50 are from memory. The branches meet
-/// at 0.4 and 1 within the printed digits (0.004 % of the inner term); rollers at just 0.1 come out 0.05 % below 0.1 for the same reason.
+/// at 0.4 and 1 within the printed digits (0.004 % of the inner term); rollers at just 0.1 come out 0.05 % below 0.1 for the same reason. No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when the ratio is not above zero, or the other number below zero.

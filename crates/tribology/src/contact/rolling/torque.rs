@@ -110,7 +110,7 @@ fn one(factor: f64) -> Option<(f64, f64)> {
 ///
 /// # Range
 /// Bearings neither flooded nor starved. Between the branches the torque steps by 0.8 %; it is in the formula. The part that the load
-/// adds is left out.
+/// adds is left out. No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when an input is not above zero.

@@ -25,6 +25,7 @@ pub(super) const RATIOS: [f64; 2] = [0.1, 4.0];
 ///
 /// # Range
 /// Any speed. At 1000 rpm the second branch begins 2.3 % below the first: the step is in the formula. The second is from memory.
+/// No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when the speed or the diameter is not above zero.

@@ -32,6 +32,7 @@ pub struct Stribeck {
 ///
 /// # Range
 /// Any; the form with the load over the length. Others divide by the mean pressure and have a length left over.
+/// No printed value was found to hold it against.
 ///
 /// # Errors
 /// [`Error::OutOfRange`] when an input is not above zero.
@@ -67,6 +68,7 @@ impl Stribeck {
     ///
     /// # Range
     /// A shape that is laid through measured friction, from memory; without measurements of the way itself its numbers say nothing.
+    /// No printed value was found to hold it against.
     ///
     /// # Errors
     /// [`Error::OutOfRange`] when a constant cannot be, or the Hersey number is below zero.
