@@ -4,12 +4,19 @@
 mod blend;
 mod convert;
 mod density;
+mod film;
+mod film_ratio;
+mod gear;
 mod given;
 mod grade;
 mod index;
 mod old_name;
 mod pressure_viscosity;
+mod rolling;
+mod rolling_friction;
+mod rolling_life;
 mod viscosity;
+mod way_oil;
 
 pub use given::{Given, Refused};
 
@@ -30,6 +37,13 @@ pub const TOPICS: &[Topic] = &[
     blend::TOPIC,
     density::TOPIC,
     pressure_viscosity::TOPIC,
+    film_ratio::TOPIC,
+    rolling::TOPIC,
+    rolling_life::TOPIC,
+    rolling_friction::TOPIC,
+    gear::TOPIC,
+    film::TOPIC,
+    way_oil::TOPIC,
 ];
 
 /// A sum that can be asked for.

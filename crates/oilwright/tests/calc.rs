@@ -1,5 +1,5 @@
-//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv`, named beside each
-//! check; that table names their sources.
+//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and
+//! `reference/contacts-and-circuits.csv`, named beside each check; those tables name their sources.
 
 use serde_json::Value;
 
@@ -92,6 +92,50 @@ fn blends_densities_and_pressure() {
 }
 
 #[test]
+fn films_and_rolling_bearings() {
+    // d-film-01, d-rolling-01, 02, 03, 06, 07, 08, 09, 10, 13, 14.
+    near("film-ratio --film 1.2um --rq 0.3um --rq 0.4um", "/lambda", 2.4, 2.4e-6);
+    assert_eq!(result("film-ratio --film 1.2um --rq 0.3um --rq 0.4um")["regime"], "mixed");
+    assert_eq!(result("film-ratio --film 0.4um --rq 0.3um --rq 0.4um")["regime"], "boundary");
+    assert_eq!(result("film-ratio --film 2um --rq 0.3um --rq 0.4um")["regime"], "full");
+    let slow = "rolling --pitch-diameter 60mm --speed 500rpm";
+    near(slow, "/reference_mm2_s", 33.4189, 0.034);
+    near("rolling --pitch-diameter 100mm --speed 1500rpm", "/reference_mm2_s", 11.619, 0.012);
+    assert!(result(slow)["kappa"].is_null());
+    near(&format!("{slow} --viscosity 33.4189mm2/s"), "/kappa", 1.0, 1e-3);
+    let life = |class, kappa, load| format!("rolling-life --class {class} --kappa {kappa} --contamination-load {load}");
+    near(&life("radial-ball", 0.25, 0.5), "/a_iso", 0.411_668, 0.000_82);
+    near(&life("radial-roller", 2.0, 0.5), "/a_iso", 3.0813, 0.0062);
+    near(&life("thrust-ball", 1.0, 0.4), "/a_iso", 3.594_13, 0.0072);
+    near(&life("thrust-roller", 1.5, 0.4), "/a_iso", 0.659_804, 0.0013);
+    near(&life("radial-ball", 4.0, 2.0), "/a_iso", 50.0, 1e-9);
+    // The chain of row 10: reference viscosity 15.0 mm²/s, so a ratio of 2; 0.5 · 0.67 / 2.5 is 0.134.
+    let chain = life("radial-ball", 2.0, 0.134);
+    near(&format!("{chain} --capacity 29.6kN --load 2.5kN --speed 1500rpm"), "/life_h", 125_707.0, 629.0);
+    let drag =
+        |nu, rpm| format!("rolling-friction --f0 2 --viscosity {nu}mm2/s --speed {rpm}rpm --pitch-diameter 60mm");
+    near(&drag(30, 1000), "/torque_n_mm", 41.7091, 0.042);
+    near(&drag(15, 100), "/torque_n_mm", 6.912, 0.0069);
+}
+
+#[test]
+fn gears_hard_contacts_and_ways() {
+    // d-gear-01, 02, 08, 09, 10; d-way-03: 0.06 in³ is 0.983 mL.
+    near("gear --pitch-line 400ft/min", "/v40_mm2_s", 350.0, 0.35);
+    near("gear --pitch-line 5m/s", "/v40_mm2_s", 223.123, 0.22);
+    assert_eq!(result("gear --pitch-line 5m/s")["iso_vg"], 220);
+    let film = "film --speed 1m/s --viscosity 40mPa.s --pressure-viscosity 20/GPa --modulus 230.77GPa --radius-x 10mm";
+    near(&format!("{film} --contact line --load 100N/mm"), "/minimum_um", 0.273_117, 0.000_27);
+    near(&format!("{film} --contact point --load 50N"), "/minimum_um", 0.139_47, 0.000_14);
+    near(&format!("{film} --contact point --radius-y 10mm --load 50N"), "/central_um", 0.245_562, 0.000_25);
+    near("way-oil --area 60in2", "/ml_h", 0.983, 0.001);
+    near("way-oil --area 180cm2", "/ml_h", 0.4572, 1e-6);
+    let upright = result("way-oil --area 180cm2 --orientation vertical");
+    assert_eq!((&upright["iso_vg_low"], &upright["iso_vg_high"]), (&Value::from(220), &Value::from(220)));
+    assert!(result("way-oil --area 180cm2").get("iso_vg_low").is_none());
+}
+
+#[test]
 fn what_cannot_be_is_one_sentence_and_exit_2() {
     for (line, says) in [
         ("index --v40 8 --v100 9", "the viscosity at 40 °C is 8 mm²/s; it must be at least 9 mm²/s"),
@@ -106,6 +150,21 @@ fn what_cannot_be_is_one_sentence_and_exit_2() {
         ("viscosity --at 0C", "--known is missing; add it, such as --known 40C=68"),
         ("index --v40 68 --index high", "--index"),
         ("grade heavy", "is no grade that is known here"),
+        ("film-ratio --film 1um --rq 0.3um", "give --rq twice"),
+        ("film-ratio --film -1um --rq 0.3um --rq 0.3um", "the film is -1 µm; it must be at least 0 µm"),
+        ("rolling --pitch-diameter 65mm --speed 0rpm", "the speed is 0 rpm; it must be above 0 rpm"),
+        ("rolling --speed 100rpm", "--pitch-diameter is missing; add it, such as --pitch-diameter 65mm"),
+        ("rolling-life --class ball --kappa 1 --contamination-load 0.3", "it is radial-ball, radial-roller"),
+        (
+            "rolling-life --class radial-ball --kappa 0 --contamination-load 0.3",
+            "the viscosity ratio is 0; it must be above 0",
+        ),
+        ("rolling-life --class radial-ball --kappa 1 --contamination-load -1", "the contamination load is -1"),
+        ("rolling-friction --f0 0 --viscosity 22 --speed 2800rpm --pitch-diameter 45mm", "the friction factor is 0"),
+        ("gear --pitch-line 0m/s", "the pitch-line speed is 0 mm/s; it must be above 0 mm/s"),
+        ("film --contact face --speed 1m/s", "--contact is \"face\"; it is line or point"),
+        ("way-oil --area -2cm2", "the area is -2 cm²; it must be above 0 mm²"),
+        ("way-oil --area 2cm2 --weight fat", "it is one of medium, light, heavy"),
         (
             "blend --thin 32 --thick 220 --target 300",
             "the target viscosity is 300 mm²/s; it must be 32 mm²/s to 220 mm²/s",
@@ -126,6 +185,13 @@ fn outside_a_range_there_is_an_answer_with_a_warning() {
     assert_eq!(answer["warnings"].as_array().map(Vec::len), Some(1), "{answer}");
     let text = run(&["calc", "convert", "30", "R1", "--to", "mm2/s", "--working"]).well().out;
     assert!(text.contains("Mind: ") && text.contains("How this was worked out:"), "{text}");
+    let life = "calc rolling-life --class radial-ball --contamination-load 0.3 --json --kappa";
+    for (kappa, is_null) in [("0.05", true), ("6", false)] {
+        let words: Vec<&str> = life.split(' ').chain([kappa]).collect();
+        let answer = run(&words).well().json();
+        assert_eq!(answer["result"]["a_iso"].is_null(), is_null, "{answer}");
+        assert_eq!(answer["warnings"].as_array().map(Vec::len), Some(1), "{answer}");
+    }
 }
 
 /// The examples in the help are lines that work.

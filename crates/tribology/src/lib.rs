@@ -2,8 +2,9 @@
 //!
 //! Start at [`quantity`] for the measures that every other file speaks in, then at
 //! [`working`] for the shape of an answer; [`oil`] is what an oil is and does,
-//! [`feed`] how it gets there. Nothing here knows a shop, a date, a file or a network.
+//! [`contact`] where surfaces meet, [`feed`] how it gets there. Nothing here knows a shop, a date, a file or a network.
 
+pub mod contact;
 pub mod error;
 pub mod feed;
 pub mod math;

@@ -1,6 +1,9 @@
 //! Laws of quantities that hold whatever the numbers: there and back, printed and read, every spelling its own unit.
 
+mod gear;
 mod oil;
+mod rolling;
+mod slideway;
 mod spelling;
 
 use proptest::prelude::*;

@@ -3,7 +3,13 @@
 //!
 //! `check` is the only code that touches the crate.
 
+mod contact_row;
+mod film;
+mod gear;
 mod oil;
+mod rolling;
+mod slideway;
+mod trade_table;
 
 use serde::Deserialize;
 use tribology::quantity::{
@@ -20,6 +26,7 @@ struct Row {
     expected: String,
     unit: String,
     tolerance: String,
+    kind: String,
 }
 
 #[track_caller]

@@ -8,7 +8,9 @@ use tribology::{Standing, Step, Symbol, Warning};
 pub fn step(step: &Step, units: Units) -> String {
     let inputs: Vec<String> = step.symbols.iter().map(|one| symbol(one, units)).collect();
     let (name, formula, result) = (step.name, step.formula, symbol(&step.result, units));
-    format!("{name}: {formula}; {}; {result} ({})", inputs.join(", "), source(step))
+    // A limit has nothing that goes in.
+    let inputs = if inputs.is_empty() { String::new() } else { format!("{}; ", inputs.join(", ")) };
+    format!("{name}: {formula}; {inputs}{result} ({})", source(step))
 }
 
 /// The source and standing of a step, once where they say the same.
@@ -51,12 +53,41 @@ fn symbol(symbol: &Symbol, units: Units) -> String {
             let unit = usual_unit(*kind, units, symbol.si);
             format!("{} {}", tidy(unit.from_si(symbol.si)), unit.symbol)
         }
-        None => tidy(symbol.si),
+        None if symbol.unit.is_empty() => tidy(symbol.si),
+        None => format!("{} {}", tidy(symbol.si), symbol.unit),
     };
     format!("{} = {said}", symbol.symbol)
 }
 
 fn tidy(value: f64) -> String {
+    // Three decimals would leave nothing of it.
+    if value != 0.0 && value.abs() < 0.01 {
+        return digits_of(value, 4);
+    }
     let fixed = format!("{value:.3}");
     fixed.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(symbols: Vec<Symbol>, result: Symbol, says: &str) {
+        let (formula, source, standing) = ("y = x", "none", Standing::OwnCalculation);
+        let line = Step { name: "Sum", formula, symbols, result, source, standing };
+        assert_eq!(step(&line, Units::Metric), says);
+    }
+
+    #[test]
+    fn small_numbers_and_odd_units_keep_what_they_say() {
+        let of = |si, unit| Symbol { symbol: "x", si, unit };
+        check(vec![of(1.733_33e-11, "")], of(6e-7, ""), "Sum: y = x; x = 1.733e-11; x = 6e-7 (own calculation)");
+        check(vec![], of(2.5, "Pa·s/m"), "Sum: y = x; x = 2.5 Pa·s/m (own calculation)");
+        check(
+            vec![of(0.05, ""), of(0.0, "")],
+            of(0.02, "m"),
+            "Sum: y = x; x = 0.05, x = 0; x = 20 mm (own calculation)",
+        );
+    }
 }
