@@ -4,6 +4,7 @@
 //! [`working`] for the shape of an answer; [`oil`] is what an oil is and does,
 //! [`feed`] how it gets there. Nothing here knows a shop, a date, a file or a network.
 
+pub mod contact;
 pub mod error;
 pub mod feed;
 pub mod math;

@@ -3,13 +3,14 @@
 //!
 //! `check` is the only code that touches the crate.
 
+mod journal;
 mod oil;
 
 use serde::Deserialize;
 use tribology::quantity::{
-    Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit, Velocity, Volume,
-    VolumeFlow, typed,
+    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, Kind, KinematicViscosity, Length, LineLoad, Mass,
+    Power, Pressure, PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit,
+    Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -20,6 +21,7 @@ struct Row {
     expected: String,
     unit: String,
     tolerance: String,
+    kind: String,
 }
 
 #[track_caller]
@@ -71,6 +73,8 @@ fn conversions_agree_with_their_sources() {
             Kind::VolumeFlow => check::<VolumeFlow>(row),
             Kind::LineLoad => check::<LineLoad>(row),
             Kind::PressureViscosity => check::<PressureViscosity>(row),
+            Kind::Power => check::<Power>(row),
+            Kind::HeatTransfer => check::<HeatTransfer>(row),
             Kind::Angle => check::<Angle>(row),
         }
     }
