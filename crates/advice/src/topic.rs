@@ -7,7 +7,9 @@ mod density;
 mod given;
 mod grade;
 mod index;
+mod journal;
 mod old_name;
+mod petroff;
 mod pressure_viscosity;
 mod viscosity;
 
@@ -27,6 +29,8 @@ pub const TOPICS: &[Topic] = &[
     blend::TOPIC,
     density::TOPIC,
     pressure_viscosity::TOPIC,
+    journal::TOPIC,
+    petroff::TOPIC,
 ];
 
 /// A sum that can be asked for.
