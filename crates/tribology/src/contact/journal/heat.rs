@@ -64,8 +64,8 @@ pub struct Equilibrium {
 /// - returns: temperature of the film, and how the bearing runs.
 ///
 /// # Range
-/// Bearings that no flow of oil cools. The film may well be 5 to 15 °C warmer than the housing; the coefficient is a guide value, good
-/// to a quarter.
+/// Bearings that no flow of oil cools. The coefficient is a guide value, good to a quarter, and the film is warmer than the housing by
+/// an amount that is left out.
 ///
 /// # Errors
 /// [`Error::NotBracketed`], with both temperatures in kelvins, when friction makes more heat than the housing gives off up to the end
