@@ -46,6 +46,7 @@ PINT_NAMES = {
     "mmH2O": "millimeter_H2O",
     "inH2O": "inch_H2O",
     "h": "hour",
+    "W/m2K": "watt/meter**2/kelvin",
 }
 
 

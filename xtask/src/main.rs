@@ -3,6 +3,7 @@
 //! Start with the list of parts in `test.rs`. Nothing here is part of the program that people use.
 
 mod bench;
+mod fit_journal;
 mod fuzz;
 mod kills;
 mod licences;
@@ -24,6 +25,7 @@ cargo xtask fuzz                   ten minutes of odd texts for the file readers
            --seconds N             as long as that
 cargo xtask kills                  ten thousand kills of a program that writes a shop, in a file and in a database
            --count N               as many as that
+cargo xtask fit-journal            the table of the fast journal bearing, written anew from our own solutions
 cargo xtask bench                  the benchmarks, printed";
 
 fn main() -> ExitCode {
@@ -48,6 +50,7 @@ fn dispatch(words: &[&str]) -> Result<(), String> {
         ["test", options @ ..] => test::test(options),
         ["fuzz", options @ ..] => fuzz::fuzz(options),
         ["kills", options @ ..] => kills::kills(options),
+        ["fit-journal"] => fit_journal::fit_journal(),
         ["bench"] => bench::bench(),
         _ => Err(format!("{USAGE}\n\nThe parts of the test, in order:\n{}", test::parts())),
     }

@@ -10,7 +10,9 @@ mod gear;
 mod given;
 mod grade;
 mod index;
+mod journal;
 mod old_name;
+mod petroff;
 mod pressure_viscosity;
 mod rolling;
 mod rolling_friction;
@@ -44,6 +46,8 @@ pub const TOPICS: &[Topic] = &[
     gear::TOPIC,
     film::TOPIC,
     way_oil::TOPIC,
+    journal::TOPIC,
+    petroff::TOPIC,
 ];
 
 /// A sum that can be asked for.

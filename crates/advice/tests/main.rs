@@ -15,4 +15,5 @@ mod old_name;
 mod order;
 mod pace;
 mod route;
+mod topics;
 mod words;

@@ -1,4 +1,4 @@
-//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and
+//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and of
 //! `reference/contacts-and-circuits.csv`, named beside each check; those tables name their sources.
 
 use serde_json::Value;
@@ -91,6 +91,59 @@ fn blends_densities_and_pressure() {
     near("pressure-viscosity --v40 68 --at 60C", "/alpha_per_gpa", 19.4, 5.0);
 }
 
+/// Rows of `reference/contacts-and-circuits.csv`.
+#[test]
+fn journal_bearings_by_numbers() {
+    // d-journal-05 to 10, 19, 24, 32, 33, 35, 26, 42, 16.
+    let near =
+        |line: &str, pointer: &str, expected, allowed| near(&format!("journal {line}"), pointer, expected, allowed);
+    for method in ["", " --method fast", " --method reynolds"] {
+        let line = format!("--ratio 1 --eccentricity 0.6{method}");
+        near(&line, "/sommerfeld", 0.121, 0.0012);
+        near(&line, "/attitude_deg", 50.58, 0.6);
+        near(&line, "/friction_variable", 3.22, 0.0322);
+        near(&line, "/flow_variable", 4.33, 0.0217);
+        near(&line, "/side_flow_ratio", 0.68, 0.0136);
+        near(&line, "/pressure_ratio", 0.415, 0.0042);
+        near(&line, "/film_ratio", 0.4, 1e-9);
+    }
+    near("--ratio 1 --eccentricity 0.5", "/load_number", 0.8903, 0.0053);
+    near("--ratio 1/2 --eccentricity 0.8", "/attitude_deg", 32.938, 0.1);
+    near("--ratio inf --eccentricity 0.6", "/sommerfeld", 0.0389, 0.0004);
+    near("--ratio 1 --eccentricity 0.6 --arc 180deg", "/sommerfeld", 0.12787, 0.0008);
+    near("--ratio 1 --eccentricity 0.6 --arc 180", "/attitude_deg", 44.6, 0.2);
+    near("--ratio 1 --sommerfeld 0.135", "/eccentricity", 0.5726, 0.003);
+    near("--ratio 1 --eccentricity 0.6 --method approximation", "/load_number", 1.29702, 1.3e-4);
+    near("--ratio 0.25 --eccentricity 0.6 --method short", "/sommerfeld", 1.00048, 1e-5);
+    assert!(result("journal --ratio 1 --eccentricity 0.6 --method approximation")["pressure_ratio"].is_null());
+    assert_eq!(result("journal --ratio 1 --eccentricity 0.995")["regime"], "boundary by any finish");
+}
+
+/// Rows of `reference/contacts-and-circuits.csv`.
+#[test]
+fn journal_bearings_by_measures() {
+    // d-journal-36 to 40: 4·10⁻⁶ reyn are 27.579 mPa·s.
+    let line = "journal --diameter 1.5in --length 1.5in --clearance 0.003in --load 500lbf --speed 30/s --viscosity 27.579mPa.s";
+    near(line, "/sommerfeld", 0.135, 0.0007);
+    near(line, "/min_film_um", 25.4 * 0.63, 25.4 * 0.019);
+    near(line, "/friction_torque_n_m", 2.62 * 0.112_985, 0.0059);
+    near(line, "/side_flow_ml_s", 0.142 * 16.387, 0.047);
+    near(line, "/peak_pressure_mpa", 529.0 * 0.006_894_8, 0.091);
+    // f = M / (W R), and power = M ω, by hand from the torque above.
+    near(line, "/friction_coefficient", 2.62 / (500.0 * 0.75), 1.4e-4);
+    near(line, "/power_loss_w", 2.62 * 0.112_985 * 188.496, 1.2);
+    // d-heat-01 to 03.
+    let warm = "journal --diameter 50mm --length 50mm --clearance 0.05mm --load 2000N --speed 600rpm --v40 68 --v100 8.7 --density 880 \
+                --ambient 20C --area 0.05m2 --coefficient 20 --method approximation";
+    near(warm, "/temperature_c", 50.3093, 0.2);
+    near(warm, "/eccentricity", 0.264_524, 0.002);
+    near(warm, "/min_film_um", 18.3869, 0.092);
+    // d-journal-43: 7.25·10⁻⁶ reyn are 49.987 mPa·s, 17.173 lbf are 76.389 N.
+    let drag = "petroff --diameter 3in --length 3in --clearance 0.0015in --speed 400rpm --viscosity 49.987mPa.s";
+    near(drag, "/friction_force_n", 76.389, 0.077);
+    near(drag, "/friction_torque_n_m", 76.389 * 0.0381, 0.003);
+}
+
 #[test]
 fn films_and_rolling_bearings() {
     // d-film-01, d-rolling-01, 02, 03, 06, 07, 08, 09, 10, 13, 14.
@@ -149,6 +202,36 @@ fn what_cannot_be_is_one_sentence_and_exit_2() {
         ("viscosity --known 40C=68", "nothing is asked"),
         ("viscosity --at 0C", "--known is missing; add it, such as --known 40C=68"),
         ("index --v40 68 --index high", "--index"),
+        ("journal", "nothing is asked"),
+        ("journal --ratio 1", "--eccentricity is missing; add it, such as --eccentricity 0.6"),
+        ("journal --eccentricity 0.6", "--ratio is missing"),
+        ("journal --ratio 1 --eccentricity 1.2", "the eccentricity is 1.2; it must be"),
+        ("journal --ratio -1 --eccentricity 0.5", "the length/diameter is -1; it must be"),
+        ("journal --ratio 1 --eccentricity 0.5 --sommerfeld 0.2", "leave one out"),
+        ("journal --ratio 1 --eccentricity 0.5 --load 2kN", "numbers and measures do not go together"),
+        ("journal --ratio 1 --eccentricity 0.5 --method guess", "it is fast, reynolds, short or approximation"),
+        ("journal --ratio 1 --eccentricity 0.5 --method short --arc 90deg", "knows whole bearings only"),
+        (
+            "journal --diameter 50mm --length 50mm --clearance 0mm --load 2kN --speed 60rpm --viscosity 25mPa.s",
+            "the clearance is 0 µm; it must be above 0 µm",
+        ),
+        (
+            "journal --diameter 50mm --length 50mm --clearance 0.05mm --load 0N --speed 60rpm --viscosity 25mPa.s",
+            "the load is 0 N; it must be above 0 N",
+        ),
+        (
+            "journal --diameter 50mm --length 50mm --clearance 0.05mm --load 2kN --speed -60rpm --viscosity 25mPa.s",
+            "the speed is -60 rpm; it must be above 0 rpm",
+        ),
+        ("journal --diameter 50mm --length 50mm --clearance 0.05mm --load 2kN --speed 60rpm", "--viscosity is missing"),
+        (
+            "journal --diameter 50mm --length 50mm --clearance 0.05mm --load 2kN --speed 9000rpm --v40 68 --ambient 20C --area 1cm2",
+            "friction makes more heat than the housing gives off at any temperature from 20 °C to",
+        ),
+        (
+            "petroff --diameter 50mm --length 50mm --clearance 0mm --speed 60rpm --viscosity 25mPa.s",
+            "the clearance is 0 µm; it must be above 0 µm",
+        ),
         ("grade heavy", "is no grade that is known here"),
         ("film-ratio --film 1um --rq 0.3um", "give --rq twice"),
         ("film-ratio --film -1um --rq 0.3um --rq 0.3um", "the film is -1 µm; it must be at least 0 µm"),

@@ -1,6 +1,7 @@
 //! Laws of quantities that hold whatever the numbers: there and back, printed and read, every spelling its own unit.
 
 mod gear;
+mod journal;
 mod oil;
 mod rolling;
 mod slideway;

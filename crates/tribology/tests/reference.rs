@@ -6,6 +6,7 @@
 mod contact_row;
 mod film;
 mod gear;
+mod journal;
 mod oil;
 mod rolling;
 mod slideway;
@@ -13,9 +14,9 @@ mod trade_table;
 
 use serde::Deserialize;
 use tribology::quantity::{
-    Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit, Velocity, Volume,
-    VolumeFlow, typed,
+    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, Kind, KinematicViscosity, Length, LineLoad, Mass,
+    Power, Pressure, PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit,
+    Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -78,6 +79,8 @@ fn conversions_agree_with_their_sources() {
             Kind::VolumeFlow => check::<VolumeFlow>(row),
             Kind::LineLoad => check::<LineLoad>(row),
             Kind::PressureViscosity => check::<PressureViscosity>(row),
+            Kind::Power => check::<Power>(row),
+            Kind::HeatTransfer => check::<HeatTransfer>(row),
             Kind::Angle => check::<Angle>(row),
         }
     }

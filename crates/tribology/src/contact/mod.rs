@@ -1,10 +1,12 @@
-//! What happens where two surfaces rub or roll: how thick the film is, and which oil they want.
+//! Two surfaces with oil between them: how thick the film is, what it carries, what it drags, how warm it runs, and which oil they want.
 //!
-//! Start at [`film_ratio()`], which says what a film is worth; then [`rolling`], [`gear`] and [`slideway`], each a kind of pair, and
-//! [`by_table`] for pairs of which no sum was found.
+//! Start at [`film_ratio()`], which says what a film is worth; then [`journal`], [`rolling`], [`gear`] and [`slideway`], each a kind of
+//! pair, and [`by_table`] for pairs of which no sum was found. How oil gets there is for [`crate::feed`]; what follows for a machine is for
+//! the reasoning.
 
 pub mod by_table;
 pub mod gear;
+pub mod journal;
 pub mod rolling;
 pub mod slideway;
 

@@ -5,8 +5,9 @@
 
 use super::Quantity;
 use super::table::{
-    Angle, Area, Density, DynamicViscosity, Force, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume, VolumeFlow,
+    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, KinematicViscosity, Length, LineLoad, Mass, Power,
+    Pressure, PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume,
+    VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -63,6 +64,8 @@ like_adds_to_like!(
     VolumeFlow,
     LineLoad,
     PressureViscosity,
+    Power,
+    HeatTransfer,
     Angle
 );
 

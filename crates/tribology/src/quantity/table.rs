@@ -310,6 +310,18 @@ quantities! {
         "in²/lbf", ["/psi", "1/psi"], times(INCH * INCH / POUND_FORCE);
     }
 
+    /// A power.
+    Power, "power", "40 W" {
+        (from_w, w) "W", ["watt", "watts"], times(1.0);
+        (from_kw, kw) "kW", ["kilowatt", "kilowatts"], times(1e3);
+        "hp", ["horsepower"], times(550.0 * FOOT * POUND_FORCE);
+    }
+
+    /// How much heat a surface gives off for its size and for how much warmer it is than the air.
+    HeatTransfer, "heat transfer coefficient", "18 W/m2K" {
+        (from_w_m2_k, w_m2_k) "W/(m²·K)", ["W/m2/K"], times(1.0);
+    }
+
     /// A plane angle.
     Angle, "angle", "120 deg" {
         (from_radians, radians) "rad", ["radian", "radians"], times(1.0);
