@@ -4,12 +4,16 @@
 
 pub mod blend;
 pub mod data_sheet;
+pub mod judge;
 pub mod label;
+pub mod need;
 pub mod oil_line;
 pub mod old_name;
 pub mod round;
+pub mod rules;
 pub mod stock;
 pub mod topic;
+pub mod verdict;
 pub mod words;
 pub mod working;
 

@@ -1,0 +1,105 @@
+//! Every oil held against a point: how far each does, and why no further. Start at [`judge`]. Sort, body and rules each cap the verdict, and
+//! the strictest wins; of several pairs the worst off decides.
+
+use shop::chart::{Chart, Point};
+use shop::id::Id;
+use shop::shelf::{Family, Oil, Shelf};
+use tribology::Standing;
+
+use crate::need::{Band, Need, Place, need, sort};
+use crate::oil_line::oil_line;
+use crate::rules::{Case, Holds, RULES};
+use crate::verdict::{Reason, Verdict};
+
+/// An oil held against a point.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judged {
+    /// The oil.
+    pub oil: Id,
+    /// How far it does.
+    pub verdict: Verdict,
+    /// Why no further, the strictest first; of one strictness in the order of the pairs.
+    pub reasons: Vec<Reason>,
+}
+
+/// Every oil of a shelf held against a point, the best first; of those that do alike the nearest in body first, then by id.
+#[must_use]
+pub fn judge(chart: &Chart, point: &Point, shelf: &Shelf) -> Vec<Judged> {
+    let need = need(chart, point);
+    let mut judged: Vec<(f64, Judged)> = shelf.oils.iter().map(|oil| (distance(&need, oil), judged(&need, oil))).collect();
+    judged.sort_by(|(near, a), (far, b)| b.verdict.cmp(&a.verdict).then(near.total_cmp(far)).then_with(|| a.oil.cmp(&b.oil)));
+    judged.into_iter().map(|(_, judged)| judged).collect()
+}
+
+/// How far from the middle of what is wanted, by ratio.
+fn distance(need: &Need<'_>, oil: &Oil) -> f64 {
+    match (need.band, &oil.v40) {
+        (Some(band), Some(v40)) => tribology::math::ln(v40.value.mm2_s() / band.middle().mm2_s()).abs(),
+        _ => f64::MAX,
+    }
+}
+
+/// An oil held against what a point wants.
+#[must_use]
+pub fn judged(need: &Need<'_>, oil: &Oil) -> Judged {
+    let mut reasons: Vec<Reason> = Vec::new();
+    for (place, band) in &need.pairs {
+        for reason in caps(place, band.as_ref(), oil) {
+            if reasons.iter().all(|known| (known.rule, &known.says) != (reason.rule, &reason.says)) {
+                reasons.push(reason);
+            }
+        }
+    }
+    reasons.sort_by_key(|reason| reason.cap);
+    let verdict = reasons.first().map_or(Verdict::Suits, |reason| reason.cap);
+    Judged { oil: oil.id.clone(), verdict, reasons }
+}
+
+/// What caps an oil at one pair.
+fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
+    let mut caps = Vec::new();
+    let steps = match (band, oil_line(oil)) {
+        (Some(band), Some(found)) if oil.family != Family::Grease => {
+            Some(band.steps(found.line.at(tribology::quantity::Temperature::from_celsius(40.0))))
+        }
+        _ => None,
+    };
+    let practice = |rule, cap, says: String| Reason { rule, cap, says, standing: Standing::CommonPractice, source: "trade practice" };
+    match sort(place, oil.family) {
+        Some((cap, says)) if cap < Verdict::Suits => caps.push(practice("sort", cap, says.to_owned())),
+        Some(_) => {}
+        None => caps.push(practice("sort", Verdict::Serves, "nobody knows what this point feeds; a little clean mineral oil is better than none".to_owned())),
+    }
+    if place.takes_grease() && oil.family == Family::Grease {
+        caps.extend(grease(oil));
+    }
+    if oil.family != Family::Grease && band.is_some() && steps.is_none() {
+        caps.push(practice("body", Verdict::Serves, "nobody has written down how thick this oil is".to_owned()));
+    }
+    let case = Case { oil, place, steps };
+    for rule in RULES {
+        let (cap, says) = match (rule.holds)(&case) {
+            Holds::No => continue,
+            Holds::Yes => (rule.cap, rule.says.to_owned()),
+            Holds::Capped(cap, says) => (cap, says.to_owned()),
+            Holds::Unsaid => match rule.not_stated {
+                Some(cap) => (cap, format!("nobody states it of this oil: {}", rule.says)),
+                None => continue,
+            },
+        };
+        caps.push(Reason { rule: rule.id, cap, says, standing: rule.standing, source: rule.source });
+    }
+    caps
+}
+
+/// How far a grease does where grease belongs: by its stiffness.
+fn grease(oil: &Oil) -> Option<Reason> {
+    let stiff = oil.grease.nlgi.as_deref().and_then(|nlgi| nlgi.parse::<f64>().ok());
+    let (cap, says) = match stiff {
+        Some(2.0) => return None,
+        Some(1.0 | 3.0) => (Verdict::Serves, "grease of NLGI 2 is usual; this is a grade off"),
+        Some(_) => (Verdict::Stopgap, "grease of NLGI 2 is usual; this is far off"),
+        None => (Verdict::Serves, "nobody has written down how stiff this grease is"),
+    };
+    Some(Reason { rule: "body", cap, says: says.to_owned(), standing: Standing::CommonPractice, source: "trade practice" })
+}

@@ -1,0 +1,132 @@
+//! The body at 40 °C that a pair wants, as a band between two viscosities, by its kind, its speed and how it lies. The numbers are those of
+//! trade practice; where speed decides, the band moves smoothly with it, for no bearing knows of a threshold.
+
+use shop::chart::{Pair, PairKind};
+use tribology::Standing;
+use tribology::contact::rolling;
+use tribology::math;
+use tribology::quantity::{KinematicViscosity, Temperature};
+
+use super::place::{Place, Way};
+
+/// A band of viscosity at 40 °C.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Band {
+    /// The thinnest that is wanted, mm²/s at 40 °C.
+    pub low: f64,
+    /// The thickest.
+    pub high: f64,
+    /// How far it is to be trusted.
+    pub standing: Standing,
+    /// Where it is from, in a few words.
+    pub source: &'static str,
+}
+
+/// ISO grades lie this far apart, on the whole (ISO 3448).
+const STEP: f64 = 1.47;
+
+impl Band {
+    const fn practice(low: f64, high: f64, source: &'static str) -> Self {
+        Self { low, high, standing: Standing::CommonPractice, source }
+    }
+
+    /// How many grades a body lies outside: nothing inside, above nothing when it is too thick. The ± 10 % of a grade are let through.
+    #[must_use]
+    pub fn steps(&self, v40: KinematicViscosity) -> f64 {
+        let v40 = v40.mm2_s();
+        let (low, high) = (self.low * 0.9, self.high * 1.1);
+        if v40 < low {
+            -math::ln(low / v40) / math::ln(STEP)
+        } else if v40 > high {
+            math::ln(v40 / high) / math::ln(STEP)
+        } else {
+            0.0
+        }
+    }
+
+    /// What both want; nothing where they want nothing in common.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Option<Self> {
+        let (low, high) = (self.low.max(other.low), self.high.min(other.high));
+        let softer = if (self.standing as u8) > (other.standing as u8) { self.standing } else { other.standing };
+        (low <= high * 1.0001).then_some(Self { low, high, standing: softer, source: self.source })
+    }
+
+    /// The middle, by ratio.
+    #[must_use]
+    pub fn middle(&self) -> KinematicViscosity {
+        KinematicViscosity::from_mm2_s(math::sqrt(self.low * self.high))
+    }
+}
+
+/// A plain bearing by the speed of its surface: m/s, thinnest, thickest (section 2 of trade practice, joined by straight lines in logarithms).
+const JOURNAL: [(f64, f64, f64); 8] = [
+    (0.02, 68.0, 320.0),
+    (0.1, 68.0, 220.0),
+    (0.3, 46.0, 150.0),
+    (1.0, 32.0, 100.0),
+    (2.5, 22.0, 68.0),
+    (6.0, 10.0, 46.0),
+    (12.0, 5.0, 22.0),
+    (30.0, 2.0, 10.0),
+];
+/// A close spindle is oiled thinner: its plate or, where that is silent, class F oils of these bodies (from memory).
+const CLOSE_AND_FAST: Band =
+    Band { low: 2.0, high: 10.0, standing: Standing::FromMemory, source: "close, fast plain spindles want class F oil of grade 2 to 10" };
+
+/// The band that a pair wants at a place.
+#[must_use]
+pub fn band(place: &Place<'_>) -> Option<Band> {
+    let pair = place.pair?;
+    let wide = place.way == Way::Hand;
+    Some(match pair.kind {
+        PairKind::Journal if place.is_close_and_fast => CLOSE_AND_FAST,
+        PairKind::Journal => journal(place),
+        PairKind::RollingBearing => rolling_bearing(place, pair),
+        // Open teeth fling oil off; closed ones share it with bearings.
+        PairKind::GearMesh if wide => Band::practice(100.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, or a little around"),
+        PairKind::GearMesh => Band::practice(32.0, 100.0, "closed boxes: grade 32 to 68, to 100 where slow and loaded"),
+        PairKind::Worm if place.is_irreplaceable || pair.torque.is_some() || place.way == Way::Bath => {
+            Band::practice(320.0, 680.0, "loaded worms on bronze: compounded oil of grade 460 to 680")
+        }
+        PairKind::Worm => Band::practice(68.0, 220.0, "light worms of a feed share the oil of the box or the ways"),
+        PairKind::Slideway => slideway(place, pair),
+        PairKind::ScrewAndNut => Band::practice(46.0, 150.0, "screws and nuts: way oil of grade 68 to 150"),
+        PairKind::SlidingCollar => Band::practice(32.0, 150.0, "collars and forks: the oil of the box, or a few drops of grade 68"),
+        PairKind::Cam => Band::practice(46.0, 150.0, "cams: grade 68 to 150"),
+        PairKind::FrictionClutch => Band::practice(32.0, 68.0, "wet friction clutches: grade 32 to 68 without friction modifier"),
+        PairKind::Chain => Band::practice(68.0, 220.0, "chains: grade 68 to 220"),
+    })
+}
+
+fn journal(place: &Place<'_>) -> Band {
+    let source = "plain bearings by the speed of their surface: grade 68 to 150 and more when slow, 22 to 46 when fast";
+    let Some(fastest) = place.fastest.map(|fastest| fastest.m_s()) else {
+        return Band::practice(46.0, 150.0, "plain bearings in general: grade 46 to 150");
+    };
+    let [(first, ..), .., (last, ..)] = JOURNAL;
+    let speed = math::ln(fastest.clamp(first, last));
+    let row = JOURNAL.iter().skip(1).position(|(at, ..)| math::ln(*at) >= speed).unwrap_or(JOURNAL.len() - 2);
+    let ((from, low_1, high_1), (to, low_2, high_2)) = (JOURNAL[row], JOURNAL[row + 1]);
+    let part = (speed - math::ln(from)) / (math::ln(to) - math::ln(from));
+    let between = |a: f64, b: f64| math::exp(math::ln(a) + part * (math::ln(b) - math::ln(a)));
+    Band::practice(between(low_1, low_2), between(high_1, high_2), source)
+}
+
+/// By ISO 281's reference viscosity where size and speed are known, within what the trade uses.
+fn rolling_bearing(place: &Place<'_>, pair: &Pair) -> Band {
+    let _ = rolling::reference_viscosity;
+    let _ = (place, pair, Temperature::from_celsius(40.0));
+    Band::practice(15.0, 150.0, "rolling bearings in oil: grade 32 to 68, thinner for fast ball spindles")
+}
+
+fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
+    let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3) || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
+    if heavy {
+        Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220")
+    } else if place.is_level() {
+        Band::practice(46.0, 150.0, "level ways: way oil of grade 68, to 150 where slow")
+    } else {
+        Band::practice(68.0, 220.0, "upright ways and rams: way oil of grade 150 to 220, 68 at the least")
+    }
+}

@@ -1,0 +1,102 @@
+//! Which sorts of oil are made for which kind of pair: a table of trade practice, family by family. A sort that is not in a row does for a
+//! while, as any clean mineral oil of about the right body does.
+
+use shop::chart::PairKind;
+use shop::shelf::Family::{self, Circulating, Compounded, Engine, Gear, Grease, Hydraulic, Spindle, Straight, Transmission, Way};
+
+use super::place::{self, Place};
+use crate::verdict::Verdict;
+
+/// A row: the sorts that suit and those that serve.
+struct Row {
+    suits: &'static [Family],
+    serves: &'static [Family],
+    says: &'static str,
+}
+
+const PLAIN: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic, Spindle],
+    serves: &[Way, Gear, Compounded, Transmission],
+    says: "plain bearings want clean circulating, hydraulic or straight oil",
+};
+const ROLLING: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic, Spindle],
+    serves: &[Transmission, Gear, Way],
+    says: "rolling bearings in oil want circulating, hydraulic or spindle oil",
+};
+const CLOSED_GEARS: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic, Gear],
+    serves: &[Transmission, Way, Compounded],
+    says: "closed gears want circulating, hydraulic or gear oil",
+};
+const OPEN_GEARS: Row = Row {
+    suits: &[Way, Gear],
+    serves: &[Straight, Circulating, Compounded],
+    says: "open gears want oil that clings",
+};
+const LOADED_WORM: Row = Row {
+    suits: &[Compounded],
+    serves: &[Straight, Circulating, Gear],
+    says: "bronze worm wheels want compounded oil without active sulphur",
+};
+const LIGHT_WORM: Row = Row {
+    suits: &[Compounded, Straight, Circulating],
+    serves: &[Way, Hydraulic, Gear],
+    says: "light worms do with the oil of the box",
+};
+const WAYS: Row = Row { suits: &[Way], serves: &[], says: "slow ways stick and slip, run dry and rust under anything but way oil" };
+const SCREW: Row = Row {
+    suits: &[Way],
+    serves: &[Straight, Circulating, Hydraulic, Gear, Compounded, Transmission],
+    says: "screws and nuts want oil that clings and does not stick",
+};
+const COLLAR: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic, Way],
+    serves: &[Gear, Compounded, Transmission, Spindle],
+    says: "collars and forks do with the oil of the box",
+};
+const CLUTCH: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic],
+    serves: &[Spindle],
+    says: "wet friction clutches want circulating or hydraulic oil without friction modifier",
+};
+const CHAIN: Row = Row {
+    suits: &[Straight, Circulating, Way, Gear],
+    serves: &[Hydraulic, Compounded, Transmission],
+    says: "chains want oil that creeps in and clings",
+};
+const CLOSE_SPINDLE: Row =
+    Row { suits: &[Spindle], serves: &[Hydraulic, Circulating], says: "close, fast spindles want spindle oil of class F" };
+
+/// How far the sort of an oil does for a pair, and why no further.
+pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)> {
+    let pair = place.pair?;
+    if place.takes_grease() {
+        let says = "the point is made for grease";
+        return Some((if family == Grease { Verdict::Suits } else { Verdict::Stopgap }, says));
+    }
+    let row = match pair.kind {
+        PairKind::Journal if place.is_close_and_fast => CLOSE_SPINDLE,
+        PairKind::Journal => PLAIN,
+        PairKind::RollingBearing => ROLLING,
+        PairKind::GearMesh if place.way == place::Way::Hand => OPEN_GEARS,
+        PairKind::GearMesh => CLOSED_GEARS,
+        PairKind::Worm if place.hot == place::Known::Yes => LOADED_WORM,
+        PairKind::Worm => LIGHT_WORM,
+        PairKind::Slideway => WAYS,
+        PairKind::ScrewAndNut => SCREW,
+        PairKind::SlidingCollar | PairKind::Cam => COLLAR,
+        PairKind::FrictionClutch => CLUTCH,
+        PairKind::Chain => CHAIN,
+    };
+    let verdict = if row.suits.contains(&family) {
+        Verdict::Suits
+    } else if row.serves.contains(&family) {
+        Verdict::Serves
+    } else {
+        // Grease is ruled on by itself.
+        Verdict::Stopgap
+    };
+    let _ = Engine;
+    Some((verdict, row.says))
+}

@@ -1,0 +1,81 @@
+//! Rules about sorts of oil.
+
+use shop::chart::PairKind;
+use shop::shelf::Family;
+use tribology::Standing;
+
+use super::{Holds, Rule};
+use crate::verdict::Verdict;
+
+pub(super) const R6: Rule = Rule {
+    id: "R6",
+    says: "what makes a multigrade engine oil thick when warm is torn apart in a spindle, and its SAE number says little at 40 °C",
+    cap: Verdict::Stopgap,
+    not_stated: None,
+    standing: Standing::CommonPractice,
+    source: "common practice, no source",
+    holds: |case| {
+        let spindle = case.place.pair.is_some_and(|pair| matches!(pair.kind, PairKind::Journal | PairKind::RollingBearing));
+        if spindle && case.oil.family == Family::Engine { Holds::Yes } else { Holds::No }
+    },
+};
+
+pub(super) const R14: Rule = Rule {
+    id: "R14",
+    says: "a polyglycol does not mix with the mineral oil that is in the machine, and makes a jelly with it",
+    cap: Verdict::Never,
+    not_stated: None,
+    standing: Standing::FromMemory,
+    source: "from memory",
+    holds: |case| {
+        let symbol = case.oil.symbol.as_deref().unwrap_or("").to_uppercase();
+        let words: Vec<&str> = symbol.split(|letter: char| !letter.is_alphanumeric()).collect();
+        if words.contains(&"PG") || symbol.contains("POLYGLYCOL") { Holds::Yes } else { Holds::No }
+    },
+};
+
+pub(super) const R21: Rule = Rule {
+    id: "R21",
+    says: "an oil of a sort that nobody knows may gum or do worse",
+    cap: Verdict::Stopgap,
+    not_stated: None,
+    standing: Standing::CommonPractice,
+    source: "common practice, no source",
+    holds: |case| if case.oil.family == Family::Other { Holds::Yes } else { Holds::No },
+};
+
+pub(super) const R23: Rule = Rule {
+    id: "R23",
+    says: "one grade off what is wanted serves, two are a stopgap, with heat or wear watched",
+    cap: Verdict::Stopgap,
+    not_stated: None,
+    standing: Standing::CommonPractice,
+    source: "common practice; the step between grades: ISO 3448",
+    holds: |case| match case.steps {
+        Some(steps) if steps > 0.0 && case.place.is_close_and_fast => {
+            Holds::Capped(Verdict::Stopgap, "it is thicker than a close, fast spindle wants, and there thicker does not serve")
+        }
+        Some(steps) if steps == 0.0 => Holds::No,
+        Some(steps) if steps.abs() <= ONE_STEP && steps > 0.0 => Holds::Capped(Verdict::Serves, "it is up to one grade thicker than wanted"),
+        Some(steps) if steps.abs() <= ONE_STEP => Holds::Capped(Verdict::Serves, "it is up to one grade thinner than wanted"),
+        Some(steps) if steps > 0.0 => Holds::Capped(Verdict::Stopgap, "it is more than one grade thicker than wanted; watch the heat"),
+        Some(_) => Holds::Capped(Verdict::Stopgap, "it is more than one grade thinner than wanted; watch the wear"),
+        None => Holds::No,
+    },
+};
+
+/// A grade is half as thick again as the one below; a little more is let through for the ± 10 % of a grade.
+const ONE_STEP: f64 = 1.1;
+
+pub(super) const S1: Rule = Rule {
+    id: "S1",
+    says: "two grades too thick in a close, fast spindle: it heats, grows and seizes",
+    cap: Verdict::Never,
+    not_stated: None,
+    standing: Standing::FromMemory,
+    source: "trade practice on plain grinder spindles, from memory",
+    holds: |case| match case.steps {
+        Some(steps) if case.place.is_close_and_fast && steps > ONE_STEP => Holds::Yes,
+        _ => Holds::No,
+    },
+};
