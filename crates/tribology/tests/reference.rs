@@ -8,8 +8,8 @@ mod oil;
 use serde::Deserialize;
 use tribology::quantity::{
     Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit, Velocity, Volume,
-    VolumeFlow, typed,
+    PressureViscosity, Quantity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time, Torque, Unit,
+    Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -70,6 +70,7 @@ fn conversions_agree_with_their_sources() {
             Kind::Density => check::<Density>(row),
             Kind::VolumeFlow => check::<VolumeFlow>(row),
             Kind::LineLoad => check::<LineLoad>(row),
+            Kind::SurfaceTension => check::<SurfaceTension>(row),
             Kind::PressureViscosity => check::<PressureViscosity>(row),
             Kind::Angle => check::<Angle>(row),
         }

@@ -6,7 +6,8 @@
 use super::Quantity;
 use super::table::{
     Angle, Area, Density, DynamicViscosity, Force, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume, VolumeFlow,
+    PressureViscosity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume,
+    VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -62,6 +63,7 @@ like_adds_to_like!(
     Density,
     VolumeFlow,
     LineLoad,
+    SurfaceTension,
     PressureViscosity,
     Angle
 );
