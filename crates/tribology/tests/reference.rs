@@ -3,6 +3,7 @@
 //!
 //! `check` is the only code that touches the crate.
 
+mod feed;
 mod oil;
 
 use serde::Deserialize;
@@ -20,6 +21,7 @@ struct Row {
     expected: String,
     unit: String,
     tolerance: String,
+    kind: String,
 }
 
 #[track_caller]
