@@ -11,6 +11,13 @@ mod old_name;
 mod pressure_viscosity;
 mod viscosity;
 
+mod drip;
+mod liquid;
+mod pump;
+mod standpipe;
+mod strainer;
+mod tube;
+
 pub use given::{Given, Refused};
 
 use tribology::oil::ViscosityLine;
@@ -27,6 +34,11 @@ pub const TOPICS: &[Topic] = &[
     blend::TOPIC,
     density::TOPIC,
     pressure_viscosity::TOPIC,
+    tube::TOPIC,
+    standpipe::TOPIC,
+    strainer::TOPIC,
+    pump::TOPIC,
+    drip::TOPIC,
 ];
 
 /// A sum that can be asked for.
