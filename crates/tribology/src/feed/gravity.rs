@@ -19,7 +19,7 @@ use crate::{Answer, Error, Standing};
 /// [`Error::OutOfRange`] when the head is below zero or the density not above it.
 ///
 /// # Source
-/// `hydrostatics`
+/// `hydrostatic-pressure`
 ///
 /// # Example
 /// ```
@@ -34,7 +34,10 @@ pub fn pressure_of_head(head: Length, density: Density) -> Result<Answer<Pressur
     let found = not_negative("pressure", Pressure::from_pa(rho.kg_m3() * GRAVITY_M_S2 * h.m()))?;
     let inputs = vec![sized("ρ", rho), gravity(), sized("h", h)];
     let name = "Pressure under a head of oil";
-    Ok(Answer::of(found, step(name, "p = ρ g h", inputs, sized("p", found), "hydrostatics", Standing::Handbook)))
+    Ok(Answer::of(
+        found,
+        step(name, "p = ρ g h", inputs, sized("p", found), "hydrostatic-pressure", Standing::Handbook),
+    ))
 }
 
 /// The head of oil that gives a pressure.
@@ -52,7 +55,7 @@ pub fn pressure_of_head(head: Length, density: Density) -> Result<Answer<Pressur
 /// [`Error::OutOfRange`] when the pressure is below zero or the density not above it.
 ///
 /// # Source
-/// `hydrostatics`
+/// `hydrostatic-pressure`
 ///
 /// # Example
 /// ```
@@ -67,5 +70,8 @@ pub fn head_of(pressure: Pressure, density: Density) -> Result<Answer<Length>, E
     let found = not_negative("head", Length::from_m(p.pa() / (rho.kg_m3() * GRAVITY_M_S2)))?;
     let inputs = vec![sized("p", p), sized("ρ", rho), gravity()];
     let name = "Head of oil for a pressure";
-    Ok(Answer::of(found, step(name, "h = p / (ρ g)", inputs, sized("h", found), "hydrostatics", Standing::Handbook)))
+    Ok(Answer::of(
+        found,
+        step(name, "h = p / (ρ g)", inputs, sized("h", found), "hydrostatic-pressure", Standing::Handbook),
+    ))
 }

@@ -11,7 +11,7 @@ use crate::{Answer, Error, Standing, math};
 
 /// The part of the ideal flow that a sharp lip passes.
 ///
-/// Source: `weir`.
+/// Source: `sharp-weir`.
 const LIP_COEFFICIENT: f64 = 0.62;
 /// The largest film over bore at which the curve of the wall takes less than about four in a hundred.
 const THIN: f64 = 0.02;
@@ -156,7 +156,7 @@ pub fn film_thickness(bore: Length, flow: VolumeFlow, kinematic: KinematicViscos
 /// [`Error::OutOfRange`] when bore or viscosity is not above zero or the head below it.
 ///
 /// # Source
-/// `weir`
+/// `sharp-weir`
 ///
 /// # Example
 /// ```
@@ -173,7 +173,7 @@ pub fn lip_flow(bore: Length, head: Length, kinematic: KinematicViscosity) -> Re
     let flow = not_negative("flow", VolumeFlow::from_m3_s(lip(d) * h.m() * math::sqrt(h.m())))?;
     let inputs = vec![gravity(), sized("D", d), sized("H", h)];
     let (name, formula) = ("Flow over the lip of a standpipe", "Q = 0.62 (2/3) √(2 g) π D H^1.5");
-    let found = step(name, formula, inputs, sized("Q", flow), "weir", Standing::Handbook);
+    let found = step(name, formula, inputs, sized("Q", flow), "sharp-weir", Standing::Handbook);
     Ok(weir(Answer::of(flow, found), d, h, kinematic))
 }
 
@@ -193,7 +193,7 @@ pub fn lip_flow(bore: Length, head: Length, kinematic: KinematicViscosity) -> Re
 /// [`Error::OutOfRange`] when bore or viscosity is not above zero or the flow below it.
 ///
 /// # Source
-/// `weir`
+/// `sharp-weir`
 ///
 /// # Example
 /// ```
@@ -211,7 +211,7 @@ pub fn lip_head(bore: Length, flow: VolumeFlow, kinematic: KinematicViscosity) -
     let head = not_negative("head", Length::from_m(root * root))?;
     let inputs = vec![sized("Q", q), gravity(), sized("D", d)];
     let (name, formula) = ("Head over the lip of a standpipe", "H = (Q / (0.62 (2/3) √(2 g) π D))^(2/3)");
-    let found = step(name, formula, inputs, sized("H", head), "weir", Standing::Handbook);
+    let found = step(name, formula, inputs, sized("H", head), "sharp-weir", Standing::Handbook);
     Ok(weir(Answer::of(head, found), d, head, kinematic))
 }
 
