@@ -26,8 +26,11 @@ pub struct Judged {
 #[must_use]
 pub fn judge(chart: &Chart, point: &Point, shelf: &Shelf) -> Vec<Judged> {
     let need = need(chart, point);
-    let mut judged: Vec<(f64, Judged)> = shelf.oils.iter().map(|oil| (distance(&need, oil), judged(&need, oil))).collect();
-    judged.sort_by(|(near, a), (far, b)| b.verdict.cmp(&a.verdict).then(near.total_cmp(far)).then_with(|| a.oil.cmp(&b.oil)));
+    let mut judged: Vec<(f64, Judged)> =
+        shelf.oils.iter().map(|oil| (distance(&need, oil), judged(&need, oil))).collect();
+    judged.sort_by(|(near, a), (far, b)| {
+        b.verdict.cmp(&a.verdict).then(near.total_cmp(far)).then_with(|| a.oil.cmp(&b.oil))
+    });
     judged.into_iter().map(|(_, judged)| judged).collect()
 }
 
@@ -64,11 +67,21 @@ fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
         }
         _ => None,
     };
-    let practice = |rule, cap, says: String| Reason { rule, cap, says, standing: Standing::CommonPractice, source: "trade practice" };
+    let practice = |rule, cap, says: String| Reason {
+        rule,
+        cap,
+        says,
+        standing: Standing::CommonPractice,
+        source: "trade practice",
+    };
     match sort(place, oil.family) {
         Some((cap, says)) if cap < Verdict::Suits => caps.push(practice("sort", cap, says.to_owned())),
         Some(_) => {}
-        None => caps.push(practice("sort", Verdict::Serves, "nobody knows what this point feeds; a little clean mineral oil is better than none".to_owned())),
+        None => caps.push(practice(
+            "sort",
+            Verdict::Serves,
+            "nobody knows what this point feeds; a little clean mineral oil is better than none".to_owned(),
+        )),
     }
     if place.takes_grease() && oil.family == Family::Grease {
         caps.extend(grease(oil));
@@ -101,5 +114,11 @@ fn grease(oil: &Oil) -> Option<Reason> {
         Some(_) => (Verdict::Stopgap, "grease of NLGI 2 is usual; this is far off"),
         None => (Verdict::Serves, "nobody has written down how stiff this grease is"),
     };
-    Some(Reason { rule: "body", cap, says: says.to_owned(), standing: Standing::CommonPractice, source: "trade practice" })
+    Some(Reason {
+        rule: "body",
+        cap,
+        says: says.to_owned(),
+        standing: Standing::CommonPractice,
+        source: "trade practice",
+    })
 }

@@ -51,7 +51,9 @@ fn together(bands: &[(Option<&Id>, Band)]) -> (Option<Band>, Vec<Id>) {
     let low = bands.iter().map(|(_, band)| band.high).fold(f64::INFINITY, f64::min);
     let high = bands.iter().map(|(_, band)| band.low).fold(0.0, f64::max);
     let middle = tribology::math::sqrt(low * high);
-    let compromise = Band { low: middle / 1.1, high: middle * 1.1, source: "between pairs that want nothing in common", ..*first };
-    let suffer = bands.iter().filter(|(_, band)| band.steps(compromise.middle()) != 0.0).filter_map(|(id, _)| (*id).cloned());
+    let compromise =
+        Band { low: middle / 1.1, high: middle * 1.1, source: "between pairs that want nothing in common", ..*first };
+    let suffer =
+        bands.iter().filter(|(_, band)| band.steps(compromise.middle()) != 0.0).filter_map(|(id, _)| (*id).cloned());
     (Some(compromise), suffer.collect())
 }

@@ -4,6 +4,7 @@
 mod blend;
 mod convert;
 mod density;
+mod drip;
 mod film;
 mod film_ratio;
 mod gear;
@@ -11,12 +12,17 @@ mod given;
 mod grade;
 mod index;
 mod journal;
+mod liquid;
 mod old_name;
 mod petroff;
 mod pressure_viscosity;
+mod pump;
 mod rolling;
 mod rolling_friction;
 mod rolling_life;
+mod standpipe;
+mod strainer;
+mod tube;
 mod viscosity;
 mod way_oil;
 
@@ -48,6 +54,11 @@ pub const TOPICS: &[Topic] = &[
     way_oil::TOPIC,
     journal::TOPIC,
     petroff::TOPIC,
+    tube::TOPIC,
+    standpipe::TOPIC,
+    strainer::TOPIC,
+    pump::TOPIC,
+    drip::TOPIC,
 ];
 
 /// A sum that can be asked for.

@@ -1,4 +1,4 @@
-//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and of
+//! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and
 //! `reference/contacts-and-circuits.csv`, named beside each check; those tables name their sources.
 
 use serde_json::Value;
@@ -189,6 +189,40 @@ fn gears_hard_contacts_and_ways() {
 }
 
 #[test]
+fn feeding() {
+    // d-feed-01 both ways; its Reynolds number by hand, 4 Q / (π d ν) with 870 kg/m³.
+    let tube = "tube --bore 3mm --length 0.5m --viscosity 60mPa.s --density 870";
+    near(&format!("{tube} --pressure 5kPa"), "/flow_ml_min", 19.8804, 0.002);
+    near(&format!("{tube} --pressure 5kPa"), "/reynolds", 2.0391, 0.001);
+    near(&format!("{tube} --flow 19.8804mL/min"), "/pressure_kpa", 5.0, 0.0005);
+    // The same oil by its kinematic viscosity.
+    let kinematic = tube.replace("60mPa.s", "68.9655mm2/s");
+    near(&format!("{kinematic} --pressure 5kPa"), "/flow_ml_min", 19.8804, 0.002);
+    // d-feed-05, d-feed-09, d-feed-10, d-feed-11.
+    near("standpipe --bore 12mm --film 0.5mm --viscosity 100mm2/s", "/flow_ml_min", 9.24255, 0.0093);
+    near("pump --plunger 8mm --stroke 6mm --rate 40/min --efficiency 0.85", "/flow_ml_min", 10.2542, 0.001);
+    let screen = "strainer --mesh 100 --wire 0.114mm --approach 10mm/s --viscosity 100mPa.s --density 880";
+    near(screen, "/pressure_pa", 958.419, 9.6);
+    near(&format!("{screen} --blocked 50%"), "/pressure_pa", 1917.23, 19.2);
+    near(&format!("{screen} --blocked 50%"), "/clean_pa", 958.419, 9.6);
+    // d-feed-08, a pint of 473.176 mL in 14 115 drops; and d-feed-07, thirty to the millilitre.
+    near("drip --rate 10/min --drop 33.523uL", "/ml_h", 1.02019 * 473.176 / 24.0, 0.2);
+    near("drip --rate 10/min", "/ml_h", 20.0, 3.0);
+}
+
+/// Ends and bends are named only where they take more than two in a hundred.
+#[test]
+fn what_ends_and_bends_take_is_said_where_it_matters() {
+    let tube = "tube --bore 3mm --length 0.5m --viscosity 60mPa.s --pressure 5kPa";
+    assert!(result(tube).get("flow_with_losses_ml_min").is_none());
+    let bent = result(&format!("{tube} --bends 3"));
+    let flow = |key: &str| bent[key].as_f64().expect("a flow");
+    // Three bends of 12.5 bores each are 112.5 mm more of tube: a flow less by 18 %.
+    let ratio = flow("flow_with_losses_ml_min") / flow("flow_ml_min");
+    assert!((ratio - 500.0 / 612.5).abs() < 0.01, "{ratio}");
+}
+
+#[test]
 fn what_cannot_be_is_one_sentence_and_exit_2() {
     for (line, says) in [
         ("index --v40 8 --v100 9", "the viscosity at 40 °C is 8 mm²/s; it must be at least 9 mm²/s"),
@@ -252,6 +286,24 @@ fn what_cannot_be_is_one_sentence_and_exit_2() {
             "blend --thin 32 --thick 220 --target 300",
             "the target viscosity is 300 mm²/s; it must be 32 mm²/s to 220 mm²/s",
         ),
+        ("tube --bore 0mm --length 1m --viscosity 60 --pressure 5kPa", "the bore is 0 µm; it must be above 0 µm"),
+        ("tube --bore 3mm --length -1m --viscosity 60 --pressure 5kPa", "the length is -1 m; it must be above"),
+        ("tube --bore 3mm --length 1m --viscosity 60", "one of two is wanted"),
+        ("tube --bore 3mm --length 1m --pressure 5kPa", "--viscosity is missing; add it, such as --viscosity 60mPa.s"),
+        ("tube --bore 3mm --length 1m --viscosity 60 --pressure 5kPa --bends 1.5", "write a whole number of bends"),
+        (
+            "strainer --mesh 60 --wire 0.19mm --approach 20mm/s --viscosity 60 --blocked 100%",
+            "the blocked part is 1; it must be 0 to 0.99",
+        ),
+        ("strainer --mesh 60 --wire 0.6mm --approach 20mm/s --viscosity 60", "the wire is 0.6 mm"),
+        ("standpipe --bore 10mm --film 6mm --viscosity 150", "the film is 6 mm"),
+        ("pump --plunger 6mm --stroke 4.5mm --rate 90/min --efficiency 1.2", "write a share like 25% or 0.25"),
+        (
+            "pump --plunger 6mm --stroke 4.5mm --rate 90/min --efficiency 120%",
+            "the efficiency is 1.2; it must be 0 to 1",
+        ),
+        ("drip --rate 10/min --glass brass", "--glass is \"brass\"; it is air or liquid"),
+        ("drip --rate 10/min --drop 0uL", "the drop is 0 µL; it must be above"),
     ] {
         let mut words = vec!["calc"];
         words.extend(line.split(' '));
@@ -275,6 +327,17 @@ fn outside_a_range_there_is_an_answer_with_a_warning() {
         assert_eq!(answer["result"]["a_iso"].is_null(), is_null, "{answer}");
         assert_eq!(answer["warnings"].as_array().map(Vec::len), Some(1), "{answer}");
     }
+    // Water through a hose: the flow is no longer surely laminar.
+    let tube =
+        ["calc", "tube", "--bore", "10mm", "--length", "5m", "--viscosity", "1mPa.s", "--flow", "2L/min", "--json"];
+    let answer = run(&tube).well().json();
+    assert!(answer["warnings"].to_string().contains("Reynolds number"), "{answer}");
+}
+
+#[test]
+fn drops_and_strokes_are_counted_by_the_minute_in_the_working() {
+    let text = run(&["calc", "drip", "--rate", "10/min", "--working"]).well().out;
+    assert!(text.contains("n = 10 /min") && text.contains("V = 33 µL"), "{text}");
 }
 
 /// The examples in the help are lines that work.

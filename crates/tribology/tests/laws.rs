@@ -1,5 +1,6 @@
 //! Laws of quantities that hold whatever the numbers: there and back, printed and read, every spelling its own unit.
 
+mod feed;
 mod gear;
 mod journal;
 mod oil;

@@ -4,6 +4,7 @@
 //! `check` is the only code that touches the crate.
 
 mod contact_row;
+mod feed;
 mod film;
 mod gear;
 mod journal;
@@ -15,8 +16,8 @@ mod trade_table;
 use serde::Deserialize;
 use tribology::quantity::{
     Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, Kind, KinematicViscosity, Length, LineLoad, Mass,
-    Power, Pressure, PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit,
-    Velocity, Volume, VolumeFlow, typed,
+    Power, Pressure, PressureViscosity, Quantity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time,
+    Torque, Unit, Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -78,6 +79,7 @@ fn conversions_agree_with_their_sources() {
             Kind::Density => check::<Density>(row),
             Kind::VolumeFlow => check::<VolumeFlow>(row),
             Kind::LineLoad => check::<LineLoad>(row),
+            Kind::SurfaceTension => check::<SurfaceTension>(row),
             Kind::PressureViscosity => check::<PressureViscosity>(row),
             Kind::Power => check::<Power>(row),
             Kind::HeatTransfer => check::<HeatTransfer>(row),

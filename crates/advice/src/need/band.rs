@@ -71,8 +71,12 @@ const JOURNAL: [(f64, f64, f64); 8] = [
     (30.0, 2.0, 10.0),
 ];
 /// A close spindle is oiled thinner: its plate or, where that is silent, class F oils of these bodies (from memory).
-const CLOSE_AND_FAST: Band =
-    Band { low: 2.0, high: 10.0, standing: Standing::FromMemory, source: "close, fast plain spindles want class F oil of grade 2 to 10" };
+const CLOSE_AND_FAST: Band = Band {
+    low: 2.0,
+    high: 10.0,
+    standing: Standing::FromMemory,
+    source: "close, fast plain spindles want class F oil of grade 2 to 10",
+};
 
 /// The band that a pair wants at a place.
 #[must_use]
@@ -84,7 +88,9 @@ pub fn band(place: &Place<'_>) -> Option<Band> {
         PairKind::Journal => journal(place),
         PairKind::RollingBearing => rolling_bearing(place, pair),
         // Open teeth fling oil off; closed ones share it with bearings.
-        PairKind::GearMesh if wide => Band::practice(100.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, or a little around"),
+        PairKind::GearMesh if wide => {
+            Band::practice(100.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, or a little around")
+        }
         PairKind::GearMesh => Band::practice(32.0, 100.0, "closed boxes: grade 32 to 68, to 100 where slow and loaded"),
         PairKind::Worm if place.is_irreplaceable || pair.torque.is_some() || place.way == Way::Bath => {
             Band::practice(320.0, 680.0, "loaded worms on bronze: compounded oil of grade 460 to 680")
@@ -92,9 +98,13 @@ pub fn band(place: &Place<'_>) -> Option<Band> {
         PairKind::Worm => Band::practice(68.0, 220.0, "light worms of a feed share the oil of the box or the ways"),
         PairKind::Slideway => slideway(place, pair),
         PairKind::ScrewAndNut => Band::practice(46.0, 150.0, "screws and nuts: way oil of grade 68 to 150"),
-        PairKind::SlidingCollar => Band::practice(32.0, 150.0, "collars and forks: the oil of the box, or a few drops of grade 68"),
+        PairKind::SlidingCollar => {
+            Band::practice(32.0, 150.0, "collars and forks: the oil of the box, or a few drops of grade 68")
+        }
         PairKind::Cam => Band::practice(46.0, 150.0, "cams: grade 68 to 150"),
-        PairKind::FrictionClutch => Band::practice(32.0, 68.0, "wet friction clutches: grade 32 to 68 without friction modifier"),
+        PairKind::FrictionClutch => {
+            Band::practice(32.0, 68.0, "wet friction clutches: grade 32 to 68 without friction modifier")
+        }
         PairKind::Chain => Band::practice(68.0, 220.0, "chains: grade 68 to 220"),
     })
 }
@@ -121,7 +131,8 @@ fn rolling_bearing(place: &Place<'_>, pair: &Pair) -> Band {
 }
 
 fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
-    let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3) || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
+    let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3)
+        || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
     if heavy {
         Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220")
     } else if place.is_level() {

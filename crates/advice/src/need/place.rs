@@ -1,9 +1,9 @@
 //! What matters of a point and of one pair that it feeds, whichever oil is held against it: how oil gets there, of what the surfaces are,
 //! how fast, how warm, how loaded. Numbers from memory are ranges, so that nothing falls off a cliff.
 
+use shop::amount::Speed;
 use shop::chart::{Chart, Method, Orientation, Pair, PairKind, Point};
 use shop::id::Id;
-use shop::amount::Speed;
 use tribology::quantity::{Length, Velocity};
 
 /// Something that may be so, may not be so, or of which nobody says.
@@ -88,7 +88,8 @@ impl<'c> Place<'c> {
         let way = way(point);
         let reservoir = point.reservoir.as_ref().and_then(|id| chart.reservoir(id));
         let circuit = point.circuit.iter().chain(&point.feeds).find_map(|id| chart.circuit(id));
-        let strains = circuit.is_some_and(|circuit| circuit.nodes.iter().any(|node| node.kind == shop::chart::NodeKind::Strainer));
+        let strains = circuit
+            .is_some_and(|circuit| circuit.nodes.iter().any(|node| node.kind == shop::chart::NodeKind::Strainer));
         let fastest = pair.and_then(fastest);
         let close = pair.is_some_and(|pair| match (&pair.clearance, &pair.diameter) {
             (Some(clearance), Some(diameter)) => clearance.value.m() <= CLOSE * diameter.value.m(),
@@ -155,7 +156,12 @@ pub fn pairs_of<'c>(chart: &'c Chart, point: &'c Point) -> Vec<&'c Pair> {
     }
     let mut lines: Vec<_> = point.feeds.iter().chain(&point.circuit).filter_map(circuit).collect();
     if let Some(reservoir) = reservoir {
-        lines.extend(chart.circuits.iter().filter(|circuit| circuit.from.as_ref() == Some(&reservoir.id) && chart.applies(&circuit.when)));
+        lines.extend(
+            chart
+                .circuits
+                .iter()
+                .filter(|circuit| circuit.from.as_ref() == Some(&reservoir.id) && chart.applies(&circuit.when)),
+        );
     }
     ids.extend(lines.iter().flat_map(|circuit| circuit.nodes.iter().flat_map(|node| &node.feeds)));
     let mut pairs: Vec<&Pair> = Vec::new();
@@ -186,7 +192,8 @@ fn way(point: &Point) -> Way {
 
 /// Whether a clutch is meant to run dry, by its surfaces and by what is said of it.
 fn is_dry(pair: &Pair) -> bool {
-    let leather = pair.surfaces.iter().any(|surface| ["leather", "fibre", "cork"].iter().any(|word| surface.contains(word)));
+    let leather =
+        pair.surfaces.iter().any(|surface| ["leather", "fibre", "cork"].iter().any(|word| surface.contains(word)));
     let said = pair.note.as_deref().unwrap_or("").to_lowercase();
     leather || said.starts_with("dry") || said.contains("must stay dry")
 }
@@ -207,9 +214,8 @@ fn fastest(pair: &Pair) -> Option<Velocity> {
     let diameter = pair.diameter.as_ref().or(pair.bore.as_ref()).map(|typed| typed.value);
     let of = |speed: &Speed| match speed {
         Speed::Sliding(velocity) => Some(*velocity),
-        Speed::Turning(turning) => diameter.map(|diameter: Length| {
-            Velocity::from_m_s(std::f64::consts::PI * diameter.m() * turning.per_second())
-        }),
+        Speed::Turning(turning) => diameter
+            .map(|diameter: Length| Velocity::from_m_s(std::f64::consts::PI * diameter.m() * turning.per_second())),
     };
     pair.speeds.iter().filter_map(of).max_by(|a, b| a.m_s().total_cmp(&b.m_s()))
 }

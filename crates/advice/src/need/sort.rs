@@ -2,7 +2,9 @@
 //! while, as any clean mineral oil of about the right body does.
 
 use shop::chart::PairKind;
-use shop::shelf::Family::{self, Circulating, Compounded, Engine, Gear, Grease, Hydraulic, Spindle, Straight, Transmission, Way};
+use shop::shelf::Family::{
+    self, Circulating, Compounded, Engine, Gear, Grease, Hydraulic, Spindle, Straight, Transmission, Way,
+};
 
 use super::place::{self, Place};
 use crate::verdict::Verdict;
@@ -29,11 +31,8 @@ const CLOSED_GEARS: Row = Row {
     serves: &[Transmission, Way, Compounded],
     says: "closed gears want circulating, hydraulic or gear oil",
 };
-const OPEN_GEARS: Row = Row {
-    suits: &[Way, Gear],
-    serves: &[Straight, Circulating, Compounded],
-    says: "open gears want oil that clings",
-};
+const OPEN_GEARS: Row =
+    Row { suits: &[Way, Gear], serves: &[Straight, Circulating, Compounded], says: "open gears want oil that clings" };
 const LOADED_WORM: Row = Row {
     suits: &[Compounded],
     serves: &[Straight, Circulating, Gear],
@@ -44,7 +43,8 @@ const LIGHT_WORM: Row = Row {
     serves: &[Way, Hydraulic, Gear],
     says: "light worms do with the oil of the box",
 };
-const WAYS: Row = Row { suits: &[Way], serves: &[], says: "slow ways stick and slip, run dry and rust under anything but way oil" };
+const WAYS: Row =
+    Row { suits: &[Way], serves: &[], says: "slow ways stick and slip, run dry and rust under anything but way oil" };
 const SCREW: Row = Row {
     suits: &[Way],
     serves: &[Straight, Circulating, Hydraulic, Gear, Compounded, Transmission],
@@ -65,8 +65,11 @@ const CHAIN: Row = Row {
     serves: &[Hydraulic, Compounded, Transmission],
     says: "chains want oil that creeps in and clings",
 };
-const CLOSE_SPINDLE: Row =
-    Row { suits: &[Spindle], serves: &[Hydraulic, Circulating], says: "close, fast spindles want spindle oil of class F" };
+const CLOSE_SPINDLE: Row = Row {
+    suits: &[Spindle],
+    serves: &[Hydraulic, Circulating],
+    says: "close, fast spindles want spindle oil of class F",
+};
 
 /// How far the sort of an oil does for a pair, and why no further.
 pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)> {

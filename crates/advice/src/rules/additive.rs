@@ -22,11 +22,15 @@ pub(super) const R1: Rule = Rule {
         let is_precious = case.place.is_irreplaceable || case.place.hot == Known::Yes;
         match (case.stated(Property::EpSulphur), case.copper_passes()) {
             (Stated::No, _) => Holds::No,
-            (Stated::Yes, Some(true)) => Holds::Capped(Verdict::Serves, "there is sulphur in it, but the copper strip came out clean, so that it is not active"),
+            (Stated::Yes, Some(true)) => Holds::Capped(
+                Verdict::Serves,
+                "there is sulphur in it, but the copper strip came out clean, so that it is not active",
+            ),
             (Stated::Yes, _) if case.place.yellow == Known::Unsaid => Holds::Unsaid,
-            (Stated::Yes, _) if case.place.hot == Known::Yes => {
-                Holds::Capped(Verdict::Never, "active sulphur eats bronze and white metal quickly where it is hot or loaded")
-            }
+            (Stated::Yes, _) if case.place.hot == Known::Yes => Holds::Capped(
+                Verdict::Never,
+                "active sulphur eats bronze and white metal quickly where it is hot or loaded",
+            ),
             (Stated::Yes, _) => Holds::Yes,
             (Stated::NotStated, Some(true)) => Holds::No,
             (Stated::NotStated, _) if case.place.yellow == Known::Unsaid => Holds::No,
@@ -50,9 +54,10 @@ pub(super) const R2: Rule = Rule {
         let is_gl5 = case.is_of_class(&["GL-5"]);
         match (is_gl5 && case.copper_passes() != Some(true), case.place.yellow) {
             (true, Known::Yes) => Holds::Yes,
-            (true, Known::Unsaid) if case.place.pair.is_some() => {
-                Holds::Capped(Verdict::Stopgap, "nobody says whether there is bronze or brass here, and this is a GL-5 without a copper strip")
-            }
+            (true, Known::Unsaid) if case.place.pair.is_some() => Holds::Capped(
+                Verdict::Stopgap,
+                "nobody says whether there is bronze or brass here, and this is a GL-5 without a copper strip",
+            ),
             _ => Holds::No,
         }
     },

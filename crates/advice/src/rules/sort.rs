@@ -15,7 +15,8 @@ pub(super) const R6: Rule = Rule {
     standing: Standing::CommonPractice,
     source: "common practice, no source",
     holds: |case| {
-        let spindle = case.place.pair.is_some_and(|pair| matches!(pair.kind, PairKind::Journal | PairKind::RollingBearing));
+        let spindle =
+            case.place.pair.is_some_and(|pair| matches!(pair.kind, PairKind::Journal | PairKind::RollingBearing));
         if spindle && case.oil.family == Family::Engine { Holds::Yes } else { Holds::No }
     },
 };
@@ -52,13 +53,20 @@ pub(super) const R23: Rule = Rule {
     standing: Standing::CommonPractice,
     source: "common practice; the step between grades: ISO 3448",
     holds: |case| match case.steps {
-        Some(steps) if steps > 0.0 && case.place.is_close_and_fast => {
-            Holds::Capped(Verdict::Stopgap, "it is thicker than a close, fast spindle wants, and there thicker does not serve")
-        }
+        Some(steps) if steps > 0.0 && case.place.is_close_and_fast => Holds::Capped(
+            Verdict::Stopgap,
+            "it is thicker than a close, fast spindle wants, and there thicker does not serve",
+        ),
         Some(steps) if steps == 0.0 => Holds::No,
-        Some(steps) if steps.abs() <= ONE_STEP && steps > 0.0 => Holds::Capped(Verdict::Serves, "it is up to one grade thicker than wanted"),
-        Some(steps) if steps.abs() <= ONE_STEP => Holds::Capped(Verdict::Serves, "it is up to one grade thinner than wanted"),
-        Some(steps) if steps > 0.0 => Holds::Capped(Verdict::Stopgap, "it is more than one grade thicker than wanted; watch the heat"),
+        Some(steps) if steps.abs() <= ONE_STEP && steps > 0.0 => {
+            Holds::Capped(Verdict::Serves, "it is up to one grade thicker than wanted")
+        }
+        Some(steps) if steps.abs() <= ONE_STEP => {
+            Holds::Capped(Verdict::Serves, "it is up to one grade thinner than wanted")
+        }
+        Some(steps) if steps > 0.0 => {
+            Holds::Capped(Verdict::Stopgap, "it is more than one grade thicker than wanted; watch the heat")
+        }
         Some(_) => Holds::Capped(Verdict::Stopgap, "it is more than one grade thinner than wanted; watch the wear"),
         None => Holds::No,
     },

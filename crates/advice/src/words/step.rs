@@ -3,6 +3,11 @@
 use tribology::quantity::{Kind, Units, digits_of, said_si, usual_unit};
 use tribology::{Standing, Step, Symbol, Warning};
 
+/// Significant digits of a number that no unit of the workshop makes handy.
+const DIGITS: usize = 4;
+/// Below this a number without a unit is said by its significant digits.
+const SMALL: f64 = 0.01;
+
 /// A step as a line: `Strokes of the can: volume / stroke; volume = 1.6 mL, stroke = 0.8 mL; count = 2 (common practice, no source)`.
 #[must_use]
 pub fn step(step: &Step, units: Units) -> String {
@@ -53,8 +58,12 @@ fn symbol(symbol: &Symbol, units: Units) -> String {
             let unit = usual_unit(*kind, units, symbol.si);
             format!("{} {}", tidy(unit.from_si(symbol.si)), unit.symbol)
         }
-        None if symbol.unit.is_empty() => tidy(symbol.si),
-        None => format!("{} {}", tidy(symbol.si), symbol.unit),
+        // Drops and strokes are counted by the minute; what turns has the unit `/s`.
+        None if symbol.unit == "1/s" => format!("{} /min", digits_of(60.0 * symbol.si, DIGITS)),
+        None if !symbol.unit.is_empty() => format!("{} {}", digits_of(symbol.si, DIGITS), symbol.unit),
+        // Three decimals would make nothing of a small number.
+        None if symbol.si.abs() < SMALL => digits_of(symbol.si, DIGITS),
+        None => tidy(symbol.si),
     };
     format!("{} = {said}", symbol.symbol)
 }

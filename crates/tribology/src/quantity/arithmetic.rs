@@ -6,8 +6,8 @@
 use super::Quantity;
 use super::table::{
     Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, KinematicViscosity, Length, LineLoad, Mass, Power,
-    Pressure, PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume,
-    VolumeFlow,
+    Pressure, PressureViscosity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time, Torque, Velocity,
+    Volume, VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -63,6 +63,7 @@ like_adds_to_like!(
     Density,
     VolumeFlow,
     LineLoad,
+    SurfaceTension,
     PressureViscosity,
     Power,
     HeatTransfer,

@@ -302,6 +302,12 @@ quantities! {
         "lbf/in", ["lb/in"], times(POUND_FORCE / INCH);
     }
 
+    /// A surface tension, or the tension between two liquids.
+    SurfaceTension, "surface tension", "31 mN/m" {
+        (from_j_m2, j_m2) "J/m²", ["N/m"], times(1.0);
+        (from_mn_m, mn_m) "mN/m", ["mJ/m2", "dyn/cm", "dyne/cm"], over(1e3);
+    }
+
     /// How fast viscosity grows with pressure (the exponent of the Barus law).
     PressureViscosity, "pressure-viscosity coefficient", "20/GPa" {
         (from_per_pa, per_pa) "/Pa", ["1/Pa", "Pa^-1", "m2/N"], times(1.0);

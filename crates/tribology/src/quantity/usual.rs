@@ -92,6 +92,7 @@ fn metric(kind: Kind) -> Choices {
         Kind::Density => &[(0.0, "kg/m³")],
         Kind::VolumeFlow => &[(0.0, "mL/h"), (1e-8, "mL/min"), (1e-3 / 60.0, "L/min")],
         Kind::LineLoad => &[(0.0, "N/mm")],
+        Kind::SurfaceTension => &[(0.0, "mN/m")],
         Kind::PressureViscosity => &[(0.0, "/GPa")],
         Kind::Power => &[(0.0, "W"), (1e3, "kW")],
         Kind::HeatTransfer => &[(0.0, "W/(m²·K)")],

@@ -239,8 +239,13 @@ fn feed_name(feed: Feed) -> &'static str {
     match feed {
         Feed::Can => "Hand can",
         Feed::Wick => "Wick",
+        Feed::Felt => "Felt",
         Feed::Drip => "Drip",
+        Feed::Ring => "Ring",
         Feed::Splash => "Splash",
+        Feed::Plunger => "Plunger pump",
+        Feed::MeterUnit => "Meter unit",
+        Feed::Suction => "Strainer and suction line",
         Feed::PumpStart => "Gear pump, for a start",
         Feed::Pump => "Running pump",
     }
