@@ -56,7 +56,7 @@ pub enum Holds {
 }
 
 /// All of them, in the order of the trade's list.
-pub const RULES: [&Rule; 15] = [
+pub const RULES: [&Rule; 16] = [
     &additive::R1,
     &additive::R2,
     &additive::R4,
@@ -71,6 +71,7 @@ pub const RULES: [&Rule; 15] = [
     &sort::R21,
     &sort::R23,
     &additive::W1,
+    &grease::G1,
     &sort::S1,
 ];
 

@@ -16,4 +16,5 @@ mod order;
 mod pace;
 mod route;
 mod topics;
+mod verdicts;
 mod words;

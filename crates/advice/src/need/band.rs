@@ -1,11 +1,13 @@
 //! The body at 40 °C that a pair wants, as a band between two viscosities, by its kind, its speed and how it lies. The numbers are those of
 //! trade practice; where speed decides, the band moves smoothly with it, for no bearing knows of a threshold.
 
+use shop::amount::Speed;
 use shop::chart::{Pair, PairKind};
 use tribology::Standing;
 use tribology::contact::rolling;
 use tribology::math;
-use tribology::quantity::{KinematicViscosity, Temperature};
+use tribology::oil::{USUAL_INDEX, ViscosityLine};
+use tribology::quantity::{KinematicViscosity, Length, Temperature};
 
 use super::place::{Place, Way};
 
@@ -61,10 +63,10 @@ impl Band {
 
 /// A plain bearing by the speed of its surface: m/s, thinnest, thickest (section 2 of trade practice, joined by straight lines in logarithms).
 const JOURNAL: [(f64, f64, f64); 8] = [
-    (0.02, 68.0, 320.0),
-    (0.1, 68.0, 220.0),
-    (0.3, 46.0, 150.0),
-    (1.0, 32.0, 100.0),
+    (0.02, 68.0, 220.0),
+    (0.1, 68.0, 150.0),
+    (0.3, 68.0, 110.0),
+    (1.0, 46.0, 100.0),
     (2.5, 22.0, 68.0),
     (6.0, 10.0, 46.0),
     (12.0, 5.0, 22.0),
@@ -86,14 +88,20 @@ pub fn band(place: &Place<'_>) -> Option<Band> {
     Some(match pair.kind {
         PairKind::Journal if place.is_close_and_fast => CLOSE_AND_FAST,
         PairKind::Journal => journal(place),
-        PairKind::RollingBearing => rolling_bearing(place, pair),
-        // Open teeth fling oil off; closed ones share it with bearings.
-        PairKind::GearMesh if wide => {
-            Band::practice(100.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, or a little around")
+        PairKind::RollingBearing => rolling_bearing(pair),
+        // Open teeth fling oil off; closed ones share it with bearings; a few drops in a hole want a body that stays.
+        PairKind::GearMesh if place.is_open() => {
+            Band::practice(150.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, to 460 for the largest")
         }
-        PairKind::GearMesh => Band::practice(32.0, 100.0, "closed boxes: grade 32 to 68, to 100 where slow and loaded"),
+        PairKind::GearMesh if place.is_slower_than(1.5) && wide => {
+            Band::practice(68.0, 320.0, "slow gears oiled by hand: grade 68 to 320")
+        }
+        PairKind::GearMesh if place.is_slower_than(1.5) => {
+            Band::practice(46.0, 150.0, "slow, loaded boxes: grade 68 to 150")
+        }
+        PairKind::GearMesh => Band::practice(32.0, 68.0, "closed boxes: grade 32 to 68"),
         PairKind::Worm if place.is_irreplaceable || pair.torque.is_some() || place.way == Way::Bath => {
-            Band::practice(320.0, 680.0, "loaded worms on bronze: compounded oil of grade 460 to 680")
+            Band::practice(460.0, 680.0, "loaded worms on bronze: compounded oil of grade 460 to 680")
         }
         PairKind::Worm => Band::practice(68.0, 220.0, "light worms of a feed share the oil of the box or the ways"),
         PairKind::Slideway => slideway(place, pair),
@@ -105,14 +113,16 @@ pub fn band(place: &Place<'_>) -> Option<Band> {
         PairKind::FrictionClutch => {
             Band::practice(32.0, 68.0, "wet friction clutches: grade 32 to 68 without friction modifier")
         }
-        PairKind::Chain => Band::practice(68.0, 220.0, "chains: grade 68 to 220"),
+        PairKind::Chain => {
+            Band { standing: Standing::FromMemory, ..Band::practice(100.0, 220.0, "chains: grade 100 to 220") }
+        }
     })
 }
 
 fn journal(place: &Place<'_>) -> Band {
     let source = "plain bearings by the speed of their surface: grade 68 to 150 and more when slow, 22 to 46 when fast";
     let Some(fastest) = place.fastest.map(|fastest| fastest.m_s()) else {
-        return Band::practice(46.0, 150.0, "plain bearings in general: grade 46 to 150");
+        return Band::practice(32.0, 150.0, "plain bearings of which nobody says how fast they turn: grade 32 to 150");
     };
     let [(first, ..), .., (last, ..)] = JOURNAL;
     let speed = math::ln(fastest.clamp(first, last));
@@ -123,12 +133,45 @@ fn journal(place: &Place<'_>) -> Band {
     Band::practice(between(low_1, low_2), between(high_1, high_2), source)
 }
 
-/// By ISO 281's reference viscosity where size and speed are known, within what the trade uses.
-fn rolling_bearing(place: &Place<'_>, pair: &Pair) -> Band {
-    let _ = rolling::reference_viscosity;
-    let _ = (place, pair, Temperature::from_celsius(40.0));
-    Band::practice(15.0, 150.0, "rolling bearings in oil: grade 32 to 68, thinner for fast ball spindles")
+/// By ISO 281's reference viscosity where size and speed are known, a ratio of 1 to 4 at a bearing that is hand-warm, within what the trade
+/// uses; else by the trade alone.
+fn rolling_bearing(pair: &Pair) -> Band {
+    const SOURCE: &str =
+        "rolling bearings in oil: one to four times ISO 281's reference viscosity, within grade 15 to 220";
+    let fastest = pair.speeds.iter().filter_map(|speed| match speed {
+        Speed::Turning(turning) => Some(*turning),
+        Speed::Sliding(_) => None,
+    });
+    let fastest = fastest.max_by(|a, b| a.per_second().total_cmp(&b.per_second()));
+    // The mean of bore and outside; where only the bore is known, usual bearings are half as large again there.
+    let mean = match (pair.bore.as_ref().or(pair.diameter.as_ref()), &pair.outside) {
+        (Some(bore), Some(outside)) => Some(0.5 * (bore.value.m() + outside.value.m())),
+        (Some(bore), None) => Some(1.5 * bore.value.m()),
+        _ => None,
+    };
+    let reference =
+        fastest.zip(mean).and_then(|(fastest, mean)| rolling::reference_viscosity(fastest, Length::from_m(mean)).ok());
+    let Some(reference) = reference.map(|answer| answer.value) else {
+        return Band::practice(32.0, 68.0, "rolling bearings in oil: grade 32 to 68");
+    };
+    let warm = Temperature::from_celsius(HAND_WARM_C);
+    let at_40 = |ratio: f64| {
+        let line = ViscosityLine::through_with_index(
+            (warm, KinematicViscosity::from_m2_s(ratio * reference.m2_s())),
+            USUAL_INDEX,
+        );
+        line.map_or(reference.mm2_s() * ratio, |line| line.value.at(Temperature::from_celsius(40.0)).mm2_s())
+    };
+    Band {
+        low: at_40(1.0).clamp(15.0, 68.0),
+        high: at_40(4.0).clamp(46.0, 220.0),
+        standing: Standing::Standard,
+        source: SOURCE,
+    }
 }
+
+/// A bearing of an old machine that has run an hour (common practice).
+const HAND_WARM_C: f64 = 35.0;
 
 fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
     let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3)

@@ -22,9 +22,9 @@ pub enum Known {
 pub enum Way {
     /// A few drops by hand: can, cup, ball oiler, nipple for oil, brush.
     Hand,
-    /// Lifted or fed through threads: wick, felt, bottle with a pin.
+    /// Lifted or fed through threads: wick, felt.
     Thread,
-    /// Let fall drop by drop.
+    /// Let fall drop by drop: drip, bottle with a pin.
     Drip,
     /// A body of oil in which parts dip: splash, bath, ring, tray.
     Bath,
@@ -47,8 +47,10 @@ pub struct Place<'c> {
     pub pair: Option<&'c Pair>,
     /// How oil gets there.
     pub way: Way,
-    /// Bronze, brass, copper or white metal.
+    /// Bronze, brass or copper.
     pub yellow: Known,
+    /// White metal.
+    pub white: Known,
     /// It runs above 60 °C, or is a loaded worm.
     pub hot: Known,
     /// A body of oil without a strainer.
@@ -102,7 +104,8 @@ impl<'c> Place<'c> {
             point,
             pair,
             way,
-            yellow: pair.map_or(Known::Unsaid, yellow),
+            yellow: pair.map_or(Known::Unsaid, |pair| made_of(pair, &["bronze", "brass", "copper", "gunmetal"])),
+            white: pair.map_or(Known::Unsaid, |pair| made_of(pair, &["white metal", "babbitt"])),
             hot: match pair.and_then(|pair| pair.temperature.as_ref()) {
                 Some(at) if at.value.celsius() > 60.0 => Known::Yes,
                 Some(_) => Known::No,
@@ -118,6 +121,16 @@ impl<'c> Place<'c> {
             is_rolling: pair.is_some_and(|pair| pair.kind == PairKind::RollingBearing),
             is_irreplaceable: pair.is_some_and(|pair| pair.irreplaceable),
             fastest,
+        }
+    }
+
+    /// Whether bronze, brass, copper or white metal is in it.
+    #[must_use]
+    pub fn soft_metal(&self) -> Known {
+        match (self.yellow, self.white) {
+            (Known::Yes, _) | (_, Known::Yes) => Known::Yes,
+            (Known::No, Known::No) => Known::No,
+            _ => Known::Unsaid,
         }
     }
 
@@ -137,6 +150,18 @@ impl<'c> Place<'c> {
     #[must_use]
     pub fn is_starved_by_design(&self) -> bool {
         matches!(self.way, Way::Hand | Way::Thread | Way::Drip)
+    }
+
+    /// Whether teeth or threads lie open and are brushed.
+    #[must_use]
+    pub fn is_open(&self) -> bool {
+        self.point.method == Method::Brush
+    }
+
+    /// Whether its surfaces never rub faster than this, in m/s; not so where nobody says how fast they do.
+    #[must_use]
+    pub fn is_slower_than(&self, m_s: f64) -> bool {
+        self.fastest.is_some_and(|fastest| fastest.m_s() < m_s)
     }
 
     /// Whether a way lies level.
@@ -181,8 +206,8 @@ fn way(point: &Point) -> Way {
         Method::OilHole | Method::BallOiler | Method::Cup | Method::Brush => Way::Hand,
         Method::Nipple if point.oil.as_deref().is_some_and(|oil| !oil.starts_with("grease")) => Way::Hand,
         Method::GreaseCup | Method::Nipple => Way::Grease,
-        Method::Drip => Way::Drip,
-        Method::Wick | Method::Felt | Method::Bottle => Way::Thread,
+        Method::Drip | Method::Bottle => Way::Drip,
+        Method::Wick | Method::Felt => Way::Thread,
         Method::Ring | Method::Splash | Method::Bath | Method::Tray => Way::Bath,
         Method::OneShot => Way::Meter,
         Method::TotalLossPump => Way::Once,
@@ -198,22 +223,23 @@ fn is_dry(pair: &Pair) -> bool {
     leather || said.starts_with("dry") || said.contains("must stay dry")
 }
 
-fn yellow(pair: &Pair) -> Known {
+fn made_of(pair: &Pair, metals: &[&str]) -> Known {
     if pair.surfaces.is_empty() {
         return Known::Unsaid;
     }
-    let is_yellow = |surface: &String| {
-        let surface = surface.to_lowercase();
-        ["bronze", "brass", "copper", "white metal", "babbitt"].iter().any(|metal| surface.contains(metal))
-    };
-    if pair.surfaces.iter().any(is_yellow) { Known::Yes } else { Known::No }
+    let is_one = |surface: &String| metals.iter().any(|metal| surface.to_lowercase().contains(metal));
+    if pair.surfaces.iter().any(is_one) { Known::Yes } else { Known::No }
 }
 
-/// The fastest that the surfaces rub: of a turning pair by its diameter.
+/// The fastest that the surfaces rub: of a turning pair by its diameter, of a slide by its stroke, there and back.
 fn fastest(pair: &Pair) -> Option<Velocity> {
+    let stroke = pair.stroke.as_ref().filter(|_| pair.kind == PairKind::Slideway).map(|typed| typed.value);
     let diameter = pair.diameter.as_ref().or(pair.bore.as_ref()).map(|typed| typed.value);
     let of = |speed: &Speed| match speed {
         Speed::Sliding(velocity) => Some(*velocity),
+        Speed::Turning(turning) if stroke.is_some() => {
+            stroke.map(|stroke| Velocity::from_m_s(2.0 * stroke.m() * turning.per_second()))
+        }
         Speed::Turning(turning) => diameter
             .map(|diameter: Length| Velocity::from_m_s(std::f64::consts::PI * diameter.m() * turning.per_second())),
     };

@@ -1,13 +1,16 @@
 //! Which sorts of oil are made for which kind of pair: a table of trade practice, family by family. A sort that is not in a row does for a
 //! while, as any clean mineral oil of about the right body does.
 
-use shop::chart::PairKind;
+use shop::chart::{Method, PairKind};
 use shop::shelf::Family::{
-    self, Circulating, Compounded, Engine, Gear, Grease, Hydraulic, Spindle, Straight, Transmission, Way,
+    self, Circulating, Compounded, Gear, Grease, Hydraulic, Spindle, Straight, Transmission, Way,
 };
 
 use super::place::{self, Place};
 use crate::verdict::Verdict;
+
+/// From here on a surface is not slow, m/s (from memory).
+const QUICK_M_S: f64 = 0.5;
 
 /// A row: the sorts that suit and those that serve.
 struct Row {
@@ -28,11 +31,14 @@ const ROLLING: Row = Row {
 };
 const CLOSED_GEARS: Row = Row {
     suits: &[Straight, Circulating, Hydraulic, Gear],
-    serves: &[Transmission, Way, Compounded],
+    serves: &[Transmission, Way, Compounded, Spindle],
     says: "closed gears want circulating, hydraulic or gear oil",
 };
-const OPEN_GEARS: Row =
-    Row { suits: &[Way, Gear], serves: &[Straight, Circulating, Compounded], says: "open gears want oil that clings" };
+const OPEN_GEARS: Row = Row {
+    suits: &[Way, Gear, Compounded],
+    serves: &[Straight, Circulating, Grease],
+    says: "open gears want oil that clings",
+};
 const LOADED_WORM: Row = Row {
     suits: &[Compounded],
     serves: &[Straight, Circulating, Gear],
@@ -43,8 +49,26 @@ const LIGHT_WORM: Row = Row {
     serves: &[Way, Hydraulic, Gear],
     says: "light worms do with the oil of the box",
 };
-const WAYS: Row =
-    Row { suits: &[Way], serves: &[], says: "slow ways stick and slip, run dry and rust under anything but way oil" };
+const WAYS: Row = Row {
+    suits: &[Way],
+    serves: &[Gear, Compounded],
+    says: "slow ways stick and slip, run dry and rust under anything but way oil",
+};
+const QUICK_SLIDES: Row = Row {
+    suits: &[Way, Circulating, Straight],
+    serves: &[Hydraulic, Gear, Compounded],
+    says: "quick slides want way or circulating oil",
+};
+const FELT: Row = Row {
+    suits: &[Circulating, Straight],
+    serves: &[Hydraulic, Spindle, Way],
+    says: "a felt wants clean oil that does not string",
+};
+const HAND_BEARING: Row = Row {
+    suits: &[Straight, Circulating, Hydraulic, Spindle, Way],
+    serves: &[Gear, Compounded, Transmission],
+    says: "slow plain bearings oiled by hand do with any clean oil of the right body",
+};
 const SCREW: Row = Row {
     suits: &[Way],
     serves: &[Straight, Circulating, Hydraulic, Gear, Compounded, Transmission],
@@ -80,12 +104,19 @@ pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)
     }
     let row = match pair.kind {
         PairKind::Journal if place.is_close_and_fast => CLOSE_SPINDLE,
+        PairKind::Journal
+            if place.way == place::Way::Hand && place.fastest.is_none_or(|fastest| fastest.m_s() <= QUICK_M_S) =>
+        {
+            HAND_BEARING
+        }
         PairKind::Journal => PLAIN,
         PairKind::RollingBearing => ROLLING,
-        PairKind::GearMesh if place.way == place::Way::Hand => OPEN_GEARS,
+        PairKind::GearMesh if place.is_open() => OPEN_GEARS,
         PairKind::GearMesh => CLOSED_GEARS,
         PairKind::Worm if place.hot == place::Known::Yes => LOADED_WORM,
         PairKind::Worm => LIGHT_WORM,
+        PairKind::Slideway if place.point.method == Method::Felt => FELT,
+        PairKind::Slideway if place.fastest.is_some_and(|fastest| fastest.m_s() > QUICK_M_S) => QUICK_SLIDES,
         PairKind::Slideway => WAYS,
         PairKind::ScrewAndNut => SCREW,
         PairKind::SlidingCollar | PairKind::Cam => COLLAR,
@@ -100,6 +131,5 @@ pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)
         // Grease is ruled on by itself.
         Verdict::Stopgap
     };
-    let _ = Engine;
     Some((verdict, row.says))
 }

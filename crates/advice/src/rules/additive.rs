@@ -16,7 +16,8 @@ pub(super) const R1: Rule = Rule {
     standing: Standing::Handbook,
     source: "trade articles on extreme pressure and bronze; the temperature from memory",
     holds: |case| {
-        if case.is_grease() || case.place.yellow == Known::No || case.place.pair.is_none() {
+        let metal = case.place.soft_metal();
+        if case.is_grease() || metal == Known::No || case.place.pair.is_none() {
             return Holds::No;
         }
         let is_precious = case.place.is_irreplaceable || case.place.hot == Known::Yes;
@@ -26,14 +27,14 @@ pub(super) const R1: Rule = Rule {
                 Verdict::Serves,
                 "there is sulphur in it, but the copper strip came out clean, so that it is not active",
             ),
-            (Stated::Yes, _) if case.place.yellow == Known::Unsaid => Holds::Unsaid,
+            (Stated::Yes, _) if metal == Known::Unsaid => Holds::Unsaid,
             (Stated::Yes, _) if case.place.hot == Known::Yes => Holds::Capped(
                 Verdict::Never,
                 "active sulphur eats bronze and white metal quickly where it is hot or loaded",
             ),
             (Stated::Yes, _) => Holds::Yes,
             (Stated::NotStated, Some(true)) => Holds::No,
-            (Stated::NotStated, _) if case.place.yellow == Known::Unsaid => Holds::No,
+            (Stated::NotStated, _) if metal == Known::Unsaid => Holds::No,
             (Stated::NotStated, _) if is_precious => Holds::Capped(
                 Verdict::Stopgap,
                 "nobody says whether there is active sulphur in it, and the part is hot or cannot be bought again; ask for the copper strip at 100 °C",
@@ -45,7 +46,7 @@ pub(super) const R1: Rule = Rule {
 
 pub(super) const R2: Rule = Rule {
     id: "R2",
-    says: "an oil of class GL-5 without a clean copper strip is kept away from bronze, brass and white metal",
+    says: "an oil of class GL-5 without a clean copper strip is kept away from bronze, brass and copper",
     cap: Verdict::Never,
     not_stated: None,
     standing: Standing::CommonPractice,
@@ -85,7 +86,7 @@ pub(super) const R4: Rule = Rule {
 
 pub(super) const R7: Rule = Rule {
     id: "R7",
-    says: "a tackifier strings and clogs in wick and felt, and does not climb",
+    says: "a tackifier strings and clogs in wick and felt and on a ring, and does not climb",
     cap: Verdict::Stopgap,
     not_stated: Some(Verdict::Serves),
     standing: Standing::CommonPractice,
@@ -98,7 +99,8 @@ pub(super) const R7: Rule = Rule {
         if case.place.is_close_and_fast && tacky == Stated::Yes {
             return Holds::Capped(Verdict::Never, "a tackifier drags and heats in a close, fast spindle");
         }
-        match (case.place.way == Way::Thread && !case.place.is_way(), tacky) {
+        let strings = case.place.way == Way::Thread || case.place.point.method == shop::chart::Method::Ring;
+        match (strings, tacky) {
             (true, Stated::Yes) => Holds::Yes,
             (true, _) if case.oil.family == Family::Way => Holds::Yes,
             (true, _) => Holds::Unsaid,
@@ -158,7 +160,8 @@ pub(super) const W1: Rule = Rule {
     standing: Standing::CommonPractice,
     source: "common practice, no source",
     holds: |case: &Case<'_, '_>| {
-        let wanted = case.place.pair.is_some_and(|pair| pair.kind == shop::chart::PairKind::Worm);
+        let wanted =
+            case.place.is_open() || case.place.pair.is_some_and(|pair| pair.kind == shop::chart::PairKind::Worm);
         if !wanted && !case.is_grease() && case.stated(Property::Fatty) == Stated::Yes { Holds::Yes } else { Holds::No }
     },
 };

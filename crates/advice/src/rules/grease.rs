@@ -1,9 +1,9 @@
 //! Rules about grease and oil in each other's places.
 
+use shop::chart::PairKind;
 use tribology::Standing;
 
 use super::{Holds, Rule};
-use crate::need::Way;
 use crate::verdict::Verdict;
 
 pub(super) const R11: Rule = Rule {
@@ -17,12 +17,14 @@ pub(super) const R11: Rule = Rule {
         if !case.is_grease() || case.place.takes_grease() {
             return Holds::No;
         }
-        // On an open tooth or thread that is brushed there is no passage to plug.
-        let is_open = case.place.point.method == shop::chart::Method::Brush && !case.place.is_way();
-        if is_open && case.place.way == Way::Hand {
-            return Holds::Capped(Verdict::Stopgap, "grease holds chips and grinds with them; a thin wipe at most");
+        // What is brushed has no passage to plug.
+        match case.place.pair.map(|pair| pair.kind).filter(|_| case.place.is_open()) {
+            Some(PairKind::GearMesh) => {
+                Holds::Capped(Verdict::Serves, "a thin wipe where no chips fly; disputed, both work")
+            }
+            Some(_) => Holds::Capped(Verdict::Stopgap, "grease holds chips and grinds with them"),
+            None => Holds::Yes,
         }
-        Holds::Yes
     },
 };
 
@@ -34,4 +36,23 @@ pub(super) const R12: Rule = Rule {
     standing: Standing::CommonPractice,
     source: "common practice, no source",
     holds: |case| if case.place.takes_grease() && !case.is_grease() { Holds::Yes } else { Holds::No },
+};
+
+pub(super) const G1: Rule = Rule {
+    id: "G1",
+    says: "a lime grease softens near 60 °C and is stiff: not for a ball bearing that turns fast",
+    cap: Verdict::Stopgap,
+    not_stated: None,
+    standing: Standing::FromMemory,
+    source: "from memory; compatibility with lithium: FIST 2-4, 1990",
+    holds: |case| {
+        let lime = case.oil.grease.thickener.as_deref().is_some_and(|soap| soap.to_lowercase().contains("calcium"));
+        let fast = case.place.is_rolling
+            && case.place.pair.is_some_and(|pair| {
+                pair.speeds
+                    .iter()
+                    .any(|speed| matches!(speed, shop::amount::Speed::Turning(turning) if turning.rpm() >= 1000.0))
+            });
+        if lime && fast && case.place.takes_grease() { Holds::Yes } else { Holds::No }
+    },
 };

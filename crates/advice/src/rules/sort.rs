@@ -57,7 +57,7 @@ pub(super) const R23: Rule = Rule {
             Verdict::Stopgap,
             "it is thicker than a close, fast spindle wants, and there thicker does not serve",
         ),
-        Some(steps) if steps == 0.0 => Holds::No,
+        Some(0.0) => Holds::No,
         Some(steps) if steps.abs() <= ONE_STEP && steps > 0.0 => {
             Holds::Capped(Verdict::Serves, "it is up to one grade thicker than wanted")
         }
