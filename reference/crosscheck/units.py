@@ -46,6 +46,12 @@ PINT_NAMES = {
     "mmH2O": "millimeter_H2O",
     "inH2O": "inch_H2O",
     "h": "hour",
+    "ft/s2": "foot/second**2",
+    "m/s2": "meter/second**2",
+    "per s": "1/second",
+    "per h": "1/hour",
+    "per day": "1/day",
+    "per week": "1/week",
 }
 
 

@@ -1,6 +1,8 @@
 //! Laws of quantities that hold whatever the numbers: there and back, printed and read, every spelling its own unit.
 
+mod network;
 mod oil;
+mod series;
 mod spelling;
 
 use proptest::prelude::*;

@@ -3,13 +3,15 @@
 //!
 //! `check` is the only code that touches the crate.
 
+mod network;
 mod oil;
+mod series;
 
 use serde::Deserialize;
 use tribology::quantity::{
-    Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit, Velocity, Volume,
-    VolumeFlow, typed,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, Kind, KinematicViscosity, Length, LineLoad,
+    Mass, Pressure, PressureViscosity, Quantity, Rotation, Temperature, TemperatureDifference, Time, Torque, Unit,
+    Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -60,6 +62,8 @@ fn conversions_agree_with_their_sources() {
             Kind::Time => check::<Time>(row),
             Kind::Rotation => check::<Rotation>(row),
             Kind::Velocity => check::<Velocity>(row),
+            Kind::Acceleration => check::<Acceleration>(row),
+            Kind::EventRate => check::<EventRate>(row),
             Kind::Force => check::<Force>(row),
             Kind::Torque => check::<Torque>(row),
             Kind::Pressure => check::<Pressure>(row),

@@ -5,8 +5,9 @@
 
 use super::Quantity;
 use super::table::{
-    Angle, Area, Density, DynamicViscosity, Force, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume, VolumeFlow,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, KinematicViscosity, Length, LineLoad, Mass,
+    Pressure, PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, Velocity, Volume,
+    VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -53,6 +54,8 @@ like_adds_to_like!(
     Time,
     Rotation,
     Velocity,
+    Acceleration,
+    EventRate,
     Force,
     Torque,
     Pressure,

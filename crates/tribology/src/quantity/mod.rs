@@ -16,8 +16,9 @@ pub use fault::TypedFault;
 pub use number::number_and_unit;
 pub use said::{digits_of, said, said_si};
 pub use table::{
-    Angle, Area, Density, DynamicViscosity, Force, Kind, KinematicViscosity, Length, LineLoad, Mass, Pressure,
-    PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, UNITS, Velocity, Volume, VolumeFlow,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, Kind, KinematicViscosity, Length, LineLoad,
+    Mass, Pressure, PressureViscosity, Rotation, Temperature, TemperatureDifference, Time, Torque, UNITS, Velocity,
+    Volume, VolumeFlow,
 };
 pub use typed::{Typed, typed, typed_in};
 pub use unit::Unit;
