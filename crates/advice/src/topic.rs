@@ -3,12 +3,17 @@
 
 mod blend;
 mod convert;
+mod cusum;
+mod cusum_poisson;
 mod density;
 mod given;
 mod grade;
 mod index;
+mod network;
 mod old_name;
 mod pressure_viscosity;
+mod rate;
+mod two_rates;
 mod viscosity;
 
 pub use given::{Given, Refused};
@@ -27,6 +32,11 @@ pub const TOPICS: &[Topic] = &[
     blend::TOPIC,
     density::TOPIC,
     pressure_viscosity::TOPIC,
+    network::TOPIC,
+    rate::TOPIC,
+    two_rates::TOPIC,
+    cusum::TOPIC,
+    cusum_poisson::TOPIC,
 ];
 
 /// A sum that can be asked for.
@@ -59,7 +69,23 @@ pub struct Asked {
     pub example: &'static str,
     /// How often it may be given.
     pub times: Times,
+    /// In which form.
+    pub form: Form,
 }
+
+/// In which form something is given. A topic is given texts in any case; who asks turns the form into one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// A few words, typed.
+    Typed,
+    /// Its name alone says it; the text is [`YES`].
+    Flag,
+    /// The name of a file, whose whole content is the text; here such a content that gives an answer.
+    File(&'static str),
+}
+
+/// The text of a flag that is given.
+pub const YES: &str = "yes";
 
 /// How often an option may be given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -115,6 +141,8 @@ pub enum Value {
     Texts(Vec<String>),
     /// Several results of one shape.
     Rows(Vec<Vec<Item>>),
+    /// Results of one kind by the names that the asker gave.
+    Named(Vec<(String, Value)>),
 }
 
 impl Topic {
@@ -125,11 +153,19 @@ impl Topic {
     }
 
     const fn once(name: &'static str, label: &'static str, example: &'static str) -> Asked {
-        Asked { name, label, example, times: Times::Once }
+        Asked { name, label, example, times: Times::Once, form: Form::Typed }
+    }
+
+    const fn flag(name: &'static str, label: &'static str) -> Asked {
+        Asked { name, label, example: YES, times: Times::Once, form: Form::Flag }
+    }
+
+    const fn file(name: &'static str, label: &'static str, example: &'static str, content: &'static str) -> Asked {
+        Asked { name, label, example, times: Times::Once, form: Form::File(content) }
     }
 
     const fn often(name: &'static str, label: &'static str, example: &'static str) -> Asked {
-        Asked { name, label, example, times: Times::Often }
+        Asked { name, label, example, times: Times::Often, form: Form::Typed }
     }
 }
 
