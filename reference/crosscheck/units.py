@@ -47,6 +47,12 @@ PINT_NAMES = {
     "inH2O": "inch_H2O",
     "h": "hour",
     "W/m2K": "watt/meter**2/kelvin",
+    "ft/s2": "foot/second**2",
+    "m/s2": "meter/second**2",
+    "per s": "1/second",
+    "per h": "1/hour",
+    "per day": "1/day",
+    "per week": "1/week",
 }
 
 

@@ -3,6 +3,8 @@
 
 mod blend;
 mod convert;
+mod cusum;
+mod cusum_poisson;
 mod density;
 mod drip;
 mod film;
@@ -13,16 +15,19 @@ mod grade;
 mod index;
 mod journal;
 mod liquid;
+mod network;
 mod old_name;
 mod petroff;
 mod pressure_viscosity;
 mod pump;
+mod rate;
 mod rolling;
 mod rolling_friction;
 mod rolling_life;
 mod standpipe;
 mod strainer;
 mod tube;
+mod two_rates;
 mod viscosity;
 mod way_oil;
 
@@ -59,6 +64,11 @@ pub const TOPICS: &[Topic] = &[
     strainer::TOPIC,
     pump::TOPIC,
     drip::TOPIC,
+    network::TOPIC,
+    rate::TOPIC,
+    two_rates::TOPIC,
+    cusum::TOPIC,
+    cusum_poisson::TOPIC,
 ];
 
 /// A sum that can be asked for.
@@ -91,7 +101,23 @@ pub struct Asked {
     pub example: &'static str,
     /// How often it may be given.
     pub times: Times,
+    /// In which form.
+    pub form: Form,
 }
+
+/// In which form something is given. A topic is given texts in any case; who asks turns the form into one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// A few words, typed.
+    Typed,
+    /// Its name alone says it; the text is [`YES`].
+    Flag,
+    /// The name of a file, whose whole content is the text; here such a content that gives an answer.
+    File(&'static str),
+}
+
+/// The text of a flag that is given.
+pub const YES: &str = "yes";
 
 /// How often an option may be given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -147,6 +173,8 @@ pub enum Value {
     Texts(Vec<String>),
     /// Several results of one shape.
     Rows(Vec<Vec<Item>>),
+    /// Results of one kind by the names that the asker gave.
+    Named(Vec<(String, Value)>),
 }
 
 impl Topic {
@@ -157,11 +185,19 @@ impl Topic {
     }
 
     const fn once(name: &'static str, label: &'static str, example: &'static str) -> Asked {
-        Asked { name, label, example, times: Times::Once }
+        Asked { name, label, example, times: Times::Once, form: Form::Typed }
+    }
+
+    const fn flag(name: &'static str, label: &'static str) -> Asked {
+        Asked { name, label, example: YES, times: Times::Once, form: Form::Flag }
+    }
+
+    const fn file(name: &'static str, label: &'static str, example: &'static str, content: &'static str) -> Asked {
+        Asked { name, label, example, times: Times::Once, form: Form::File(content) }
     }
 
     const fn often(name: &'static str, label: &'static str, example: &'static str) -> Asked {
-        Asked { name, label, example, times: Times::Often }
+        Asked { name, label, example, times: Times::Often, form: Form::Typed }
     }
 }
 

@@ -1,6 +1,7 @@
 //! The sums of `calc`, run as other programs run them. Expected values are rows of `reference/oil-properties.csv` and
 //! `reference/contacts-and-circuits.csv`, named beside each check; those tables name their sources.
 
+use advice::topic::{Asked, Form};
 use serde_json::Value;
 
 use crate::run::run;
@@ -8,10 +9,15 @@ use crate::run::run;
 /// The `result` of a line.
 #[track_caller]
 fn result(line: &str) -> Value {
-    let mut words = vec!["calc"];
-    words.extend(line.split(' '));
-    words.push("--json");
+    result_of(&line.split(' ').collect::<Vec<_>>())
+}
+
+/// The `result` of the words behind `calc`.
+#[track_caller]
+fn result_of(line: &[&str]) -> Value {
+    let words: Vec<&str> = ["calc"].iter().chain(line).chain(&["--json"]).copied().collect();
     let answer = run(&words).well().json();
+    let line = line.join(" ");
     for key in ["topic", "result", "assumed", "warnings", "working", "sources"] {
         assert!(answer.get(key).is_some(), "{line}: no {key}");
     }
@@ -222,6 +228,102 @@ fn what_ends_and_bends_take_is_said_where_it_matters() {
     assert!((ratio - 500.0 / 612.5).abs() < 0.01, "{ratio}");
 }
 
+/// The rows of case N1, N4 and N5 of `reference/contacts-and-circuits.csv`, d-net-01, 06, 07, 08 and 09.
+#[test]
+fn networks_from_a_file() {
+    let bench = tempfile::tempdir().expect("a folder");
+    let path = bench.path().join("lines.toml").display().to_string();
+    let solve = |text: &str| {
+        std::fs::write(&path, text).expect("the folder can be written");
+        result_of(&["network", &path])
+    };
+    let near = |found: &Value, expected: f64, rel: f64| {
+        let found = found.as_f64().unwrap_or_else(|| panic!("{found} is no number"));
+        assert!((found - expected).abs() <= rel * expected.abs(), "{found}, not {expected}");
+    };
+    let node = |id: &str, what: &str| format!("[[node]]\nid = \"{id}\"\n{what}\n");
+    let tube = |id: &str, from: &str, to: &str, m: f64, mm: f64| {
+        format!("[[tube]]\nid = \"{id}\"\nfrom = \"{from}\"\nto = \"{to}\"\nlength = \"{m} m\"\nbore = \"{mm} mm\"\n")
+    };
+    let head = |m: f64| format!("head = \"{m} m\"");
+    let draw = |ml_min: f64| format!("draw = \"{ml_min} mL/min\"");
+    // The node and the tube that are both called X are no trouble: each kind has its own names.
+    let series = ["viscosity = \"68 mm2/s\"\ngravity = 9.80665\n".to_owned()]
+        .into_iter()
+        .chain([node("T", &head(0.5)), node("O", &head(0.0)), node("X", "")])
+        .chain([tube("p1", "T", "X", 0.8, 4.0), tube("X", "X", "O", 0.4, 3.0)]);
+    let found = solve(&series.collect::<String>());
+    near(&found["flows_ml_min"]["p1"], 13.1693, 1e-5);
+    near(&found["flows_ml_min"]["X"], 13.1693, 1e-5);
+    assert_eq!(found["heads_m"]["T"].as_f64(), Some(0.5));
+    assert!(found["residual"].as_f64().is_some_and(|residual| residual <= 1e-9), "{found}");
+    // 4e-7 and 6e-7 m³/s are 24 and 36 mL/min.
+    let ring = ["viscosity = \"46 mm2/s\"\n".to_owned()]
+        .into_iter()
+        .chain([node("T", &head(2.0)), node("A", ""), node("B", ""), node("C", &draw(24.0)), node("D", &draw(36.0))])
+        .chain([tube("f", "T", "A", 0.5, 6.0), tube("ab", "A", "B", 0.6, 4.0), tube("bc", "B", "C", 0.4, 4.0)])
+        .chain([tube("ad", "A", "D", 0.9, 4.0), tube("dc", "D", "C", 0.5, 3.0)]);
+    let found = solve(&ring.collect::<String>());
+    near(&found["flows_ml_min"]["ab"], 26.4136, 1e-5);
+    near(&found["flows_ml_min"]["dc"], -2.41362, 1e-5);
+    let pump = ["viscosity = \"150 mm2/s\"\n".to_owned()]
+        .into_iter()
+        .chain([node("P", &draw(-120.0)), node("M", "")])
+        .chain([node("O1", &head(0.0)), node("O2", &head(0.0)), node("O3", &head(0.3)), node("O4", &head(0.1))])
+        .chain([tube("d", "P", "M", 1.0, 6.0), tube("m1", "M", "O1", 0.5, 2.0), tube("m2", "M", "O2", 0.8, 2.0)])
+        .chain([tube("m3", "M", "O3", 0.5, 3.0), tube("m4", "M", "O4", 1.5, 3.0)]);
+    let found = solve(&pump.collect::<String>());
+    near(&found["flows_ml_min"]["m1"], 14.9491, 1e-5);
+    near(&found["heads_m"]["P"], 5.81401, 1e-4 / 5.8);
+}
+
+#[test]
+fn a_file_of_oil_lines_that_cannot_be_is_told_by_line_and_name() {
+    let bench = tempfile::tempdir().expect("a folder");
+    let path = bench.path().join("lines.toml").display().to_string();
+    let good = "viscosity = \"68 mm2/s\"\n[[node]]\nid = \"T\"\nhead = \"1 m\"\n[[node]]\nid = \"X\"\ndraw = \"1 mL/min\"\n\
+                [[tube]]\nid = \"a\"\nfrom = \"T\"\nto = \"X\"\nlength = \"0.5 m\"\nbore = \"4 mm\"\n";
+    for (from, to, says) in [
+        ("head = \"1 m\"\n", "", "\"T\""),
+        ("bore = \"4 mm\"\n", "", "the tube \"a\" has no `bore`"),
+        ("0.5 m", "0 m", "`length` of the tube \"a\" is \"0 m\"; it must be above zero"),
+        ("to = \"X\"", "to = \"Y\"", "line 11: `to` of the tube \"a\" is \"Y\", which is no node of this file"),
+        ("id = \"X\"", "id = \"T\"", "as another node has it"),
+        ("bore =", "boar =", "did you mean `bore`?"),
+        ("68 mm2/s", "68", "without a unit"),
+        ("[[node]]", "[[node]", "this line is not TOML"),
+    ] {
+        std::fs::write(&path, good.replacen(from, to, 1)).expect("the folder can be written");
+        let refused = run(&["calc", "network", &path]);
+        assert_eq!(refused.code, Some(2), "{to}: {}{}", refused.out, refused.err);
+        assert!(refused.out.is_empty() && refused.err.contains(says), "{to}: {}", refused.err);
+        assert_eq!(refused.err.trim_end().lines().count(), 1, "{to}: {}", refused.err);
+    }
+    let missing = run(&["calc", "network", "nowhere.toml"]);
+    assert!(missing.code == Some(2) && missing.err.contains("nowhere.toml cannot be read"), "{}", missing.err);
+}
+
+/// d-stat-01, 04, 06, 08, 09, 10, 14 to 19 of `reference/contacts-and-circuits.csv`.
+#[test]
+fn series_of_counts() {
+    near("rate --events 10 --exposure 120h", "/low_events", 4.795, 0.001);
+    near("rate --events 10 --exposure 120h --confidence 95%", "/high_events", 18.39, 0.001);
+    near("rate --events 10 --exposure 120", "/rate_per_h", 10.0 / 120.0, 1e-12);
+    // 50 mL each time.
+    near("rate --events 7 --exposure 120h", "/low_per_h", 1.1727 / 50.0, 0.001 * 1.1727 / 50.0);
+    near("rate --events 7 --exposure 120h", "/high_per_h", 6.0094 / 50.0, 0.001 * 6.0094 / 50.0);
+    let prior = "rate --events 7 --exposure 120h --prior-shape 2 --prior-exposure 100h";
+    near(prior, "/rate_per_h", 0.0409091, 1e-6 * 0.0409091);
+    near("two-rates --before 4/80h --after 12/100h --sense up", "/p_value", 0.0924569, 0.001 * 0.0924569);
+    near("two-rates --before 4/80h --after 12/100h --sense up", "/log_glr", 1.2998, 1e-4 * 1.2998);
+    near("cusum --k 0.5 --h 4", "/arl", 168.0, 0.006 * 168.0);
+    near("cusum --k 0.5 --h 5 --shift 1", "/arl", 10.4, 0.006 * 10.4);
+    near("cusum --k 0.5 --h 5 --shift 0 --one-sided", "/arl", 930.887, 0.931);
+    near("cusum-poisson --k 3 --h 5 --rate 2", "/arl", 188.491, 0.0189);
+    near("cusum-poisson --k 3 --h 5 --rate 4", "/arl", 5.20205, 5.3e-4);
+    near("cusum-poisson --k 4 --h 6 --rate 6 --down", "/arl", 536.947, 0.0537);
+}
+
 #[test]
 fn what_cannot_be_is_one_sentence_and_exit_2() {
     for (line, says) in [
@@ -282,6 +384,14 @@ fn what_cannot_be_is_one_sentence_and_exit_2() {
         ("film --contact face --speed 1m/s", "--contact is \"face\"; it is line or point"),
         ("way-oil --area -2cm2", "the area is -2 cm²; it must be above 0 mm²"),
         ("way-oil --area 2cm2 --weight fat", "it is one of medium, light, heavy"),
+        ("rate --events 2.5 --exposure 120h", "--events is \"2.5\", where a whole number is wanted"),
+        ("rate --events 3 --exposure 0h", "the exposure is 0 s; it must be above 0 s"),
+        ("rate --events 3 --exposure 9h --prior-shape 2", "--prior-exposure is missing"),
+        ("two-rates --before 9 --after 2/70h --sense up", "such as 9/90h"),
+        ("two-rates --before 9/9h --after 2/7h --sense both", "--sense is \"both\"; it is up or down"),
+        ("cusum --k 0.5", "--h is missing"),
+        ("cusum --k 0.5 --h 99", "the decision limit h is 99; it must be 0.01 to 50"),
+        ("cusum-poisson --k 5.5 --h 8 --rate 0", "the rate is 0; it must be above 0"),
         (
             "blend --thin 32 --thick 220 --target 300",
             "the target viscosity is 300 mm²/s; it must be 32 mm²/s to 220 mm²/s",
@@ -345,8 +455,15 @@ fn drops_and_strokes_are_counted_by_the_minute_in_the_working() {
 fn every_example_gives_an_answer() {
     for topic in advice::topic::TOPICS {
         assert!(!topic.examples.is_empty(), "{}", topic.name);
+        let bench = tempfile::tempdir().expect("a folder");
         for example in topic.examples {
-            result(example);
+            let mut words: Vec<String> = example.split(' ').map(str::to_owned).collect();
+            if let Some(Asked { example: name, form: Form::File(content), .. }) = topic.words {
+                let path = bench.path().join(name).display().to_string();
+                std::fs::write(&path, content).expect("the folder can be written");
+                words.iter_mut().filter(|word| *word == name).for_each(|word| *word = path.clone());
+            }
+            result_of(&words.iter().map(String::as_str).collect::<Vec<_>>());
         }
         let help = run(&["calc", topic.name, "--help"]).well().out;
         for asked in topic.options {

@@ -9,6 +9,7 @@ pub mod document;
 pub mod fault;
 pub mod id;
 pub mod logbook;
+pub mod oil_lines;
 pub mod reading;
 pub mod schema;
 pub mod shelf;

@@ -36,14 +36,21 @@ pub(crate) fn read_file<T>(
     head: &'static str,
     read: impl FnOnce(&Table<'_>, &Log) -> Option<T>,
 ) -> Read<T> {
+    read_plain(text, root, |table| {
+        table.format(head);
+        read(table, table.log)
+    })
+}
+
+/// Reads a file that says no format: one that is asked about once and kept by nobody but its writer.
+pub(crate) fn read_plain<T>(text: &str, root: &'static Element, read: impl FnOnce(&Table<'_>) -> Option<T>) -> Read<T> {
     let document = match Document::parse(text) {
         Ok(document) => document,
         Err(error) => return Read { value: None, faults: vec![syntax(text, &error)] },
     };
     let log = Log::new(text);
     let table = Table::root(document.as_table(), root, &log);
-    table.format(head);
-    let value = read(&table, &log);
+    let value = read(&table);
     table.finish();
     log.check_links();
     let faults = log.into_faults();

@@ -7,5 +7,6 @@ mod every_key;
 mod faults;
 mod logbook;
 mod newer;
+mod oil_lines;
 mod options;
 mod shelf;

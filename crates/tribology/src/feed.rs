@@ -1,6 +1,6 @@
 //! How oil gets from where it is to where it is wanted: by its own weight, through tubes and slots, over a lip, drop by drop, up a
 //! wick, through a strainer, from a pump or a shot. Start at [`Tube`] and [`Liquid`]; at [`limit`] for the oils that each way can
-//! feed at all. Lines that branch and join are left to a solver of their own.
+//! feed at all, and at [`network`] for what runs where in lines that branch and meet.
 
 mod liquid;
 
@@ -22,6 +22,8 @@ mod strainer;
 
 mod limit;
 mod ring;
+
+pub mod network;
 
 pub use drip::{drip_flow, drip_rate, drip_rate_changed, drip_rate_through};
 pub use drop::{Glass, drop_volume, usual_drop};

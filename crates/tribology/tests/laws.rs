@@ -3,8 +3,10 @@
 mod feed;
 mod gear;
 mod journal;
+mod network;
 mod oil;
 mod rolling;
+mod series;
 mod slideway;
 mod spelling;
 

@@ -8,16 +8,18 @@ mod feed;
 mod film;
 mod gear;
 mod journal;
+mod network;
 mod oil;
 mod rolling;
+mod series;
 mod slideway;
 mod trade_table;
 
 use serde::Deserialize;
 use tribology::quantity::{
-    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, Kind, KinematicViscosity, Length, LineLoad, Mass,
-    Power, Pressure, PressureViscosity, Quantity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time,
-    Torque, Unit, Velocity, Volume, VolumeFlow, typed,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, HeatTransfer, Kind, KinematicViscosity,
+    Length, LineLoad, Mass, Power, Pressure, PressureViscosity, Quantity, Rotation, SurfaceTension, Temperature,
+    TemperatureDifference, Time, Torque, Unit, Velocity, Volume, VolumeFlow, typed,
 };
 
 #[derive(Deserialize)]
@@ -69,6 +71,8 @@ fn conversions_agree_with_their_sources() {
             Kind::Time => check::<Time>(row),
             Kind::Rotation => check::<Rotation>(row),
             Kind::Velocity => check::<Velocity>(row),
+            Kind::Acceleration => check::<Acceleration>(row),
+            Kind::EventRate => check::<EventRate>(row),
             Kind::Force => check::<Force>(row),
             Kind::Torque => check::<Torque>(row),
             Kind::Pressure => check::<Pressure>(row),

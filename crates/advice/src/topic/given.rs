@@ -110,6 +110,11 @@ impl<'t> Given<'t> {
         self.text(name).map(|text| number(&format!("--{name}"), text)).transpose()
     }
 
+    /// The number of an option that must be there.
+    pub(super) fn must_number(&self, name: &str) -> Result<f64, Refused> {
+        self.number(name)?.ok_or_else(|| self.missing(name))
+    }
+
     /// The sentence for an option that is missing.
     pub(super) fn missing(&self, name: &str) -> Refused {
         let example = self.asked(name).map_or(name, |asked| asked.example);
@@ -138,6 +143,16 @@ pub(crate) fn number(what: &str, text: &str) -> Result<f64, Refused> {
             Err(Refused::new(format!("{what} is \"{text}\", where a number without a unit is wanted, such as 95")))
         }
         Err(fault) => Err(Refused::new(says_number(what, &fault))),
+    }
+}
+
+/// A text as a count: a whole number, zero included.
+pub(super) fn count(what: &str, text: &str) -> Result<u32, Refused> {
+    let number = number(what, text)?;
+    if number.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&number) {
+        Ok(number as u32)
+    } else {
+        Err(Refused::new(format!("{what} is \"{text}\", where a whole number is wanted, such as 3")))
     }
 }
 

@@ -21,6 +21,10 @@ pub fn found(value: &Value, units: Units) -> String {
         Value::Text(text) => text.clone(),
         Value::Texts(texts) => texts.join("; "),
         Value::Rows(rows) => rows.iter().map(|row| row_line(row, units)).collect::<Vec<_>>().join("; "),
+        Value::Named(named) => {
+            let one = |(name, value): &(String, Value)| format!("{name} {}", found(value, units));
+            named.iter().map(one).collect::<Vec<_>>().join("; ")
+        }
     }
 }
 
@@ -32,6 +36,9 @@ pub fn lines(items: &[Item], units: Units) -> Vec<[String; 2]> {
         match &item.value {
             Value::Rows(rows) => {
                 lines.extend(rows.iter().map(|row| [item.label.to_owned(), row_line(row, units)]));
+            }
+            Value::Named(named) => {
+                lines.extend(named.iter().map(|(name, value)| [format!("{} {name}", item.label), found(value, units)]));
             }
             // Words stand in one line, sentences each in its own.
             Value::Texts(texts) if texts.iter().all(|text| text.len() < SENTENCE) => {

@@ -21,7 +21,11 @@ pub fn no_answer(error: &Error) -> String {
                 (_, true) => format!("it must be at least {}", said(*low)),
                 _ => format!("it must be {} to {}", said(*low), said(*high)),
             };
-            let value = if value.is_finite() { said(*value) } else { "no number".to_owned() };
+            let value = match *value {
+                value if value.is_finite() => said(value),
+                value if value.is_nan() => "no number".to_owned(),
+                _ => "beyond all numbers".to_owned(),
+            };
             format!("the {name} is {value}; {wanted}")
         }
         Error::NotBracketed { name, .. } => {

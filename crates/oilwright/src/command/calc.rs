@@ -1,9 +1,10 @@
 //! `calc`: the sums that can be asked for by themselves. Its commands, options and help are made from the list of topics; there is no
 //! logic here.
 
+use std::fs;
 use std::process::ExitCode;
 
-use advice::topic::{Given, TOPICS, Times, Topic};
+use advice::topic::{Asked, Form, Given, TOPICS, Times, Topic, YES};
 use clap::error::ErrorKind;
 use clap::{Arg, ArgAction, ArgMatches, Args, Command, Error, FromArgMatches, Subcommand};
 use tribology::quantity::Units;
@@ -20,12 +21,14 @@ const WORDS: &str = "words";
 pub(crate) struct Calc {
     topic: &'static Topic,
     given: Given<'static>,
+    /// The file whose content is still to be given, for a topic that takes one.
+    file: Option<String>,
 }
 
 impl Calc {
     /// Works it out and prints it.
     pub(crate) fn run(&self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let found = self.given.answer().map_err(|refused| Failure::Use(refused.to_string()))?;
+        let found = self.whole()?.answer().map_err(|refused| Failure::Use(refused.to_string()))?;
         let units = shared.units.map_or(Units::Metric, Into::into);
         if shared.json {
             say::json(&say::calculated_json(self.topic.name, &found, units))?;
@@ -33,6 +36,16 @@ impl Calc {
             say::calculated(&found, units, shared.working)?;
         }
         Ok(ExitCode::SUCCESS)
+    }
+
+    /// All that was given, with the content of the file.
+    fn whole(&self) -> Result<Given<'static>, Failure> {
+        let mut given = self.given.clone();
+        if let Some(file) = &self.file {
+            let text = fs::read_to_string(file);
+            given.add_words(&text.map_err(|error| Failure::Use(format!("{file} cannot be read: {error}")))?);
+        }
+        Ok(given)
     }
 }
 
@@ -54,17 +67,27 @@ impl Calc {
     /// What was typed for a topic.
     fn typed(topic: &'static Topic, matches: &ArgMatches) -> Self {
         let mut given = Given::new(topic);
-        if topic.words.is_some() {
-            for word in matches.get_many::<String>(WORDS).into_iter().flatten() {
-                given.add_words(word);
+        let words = || matches.get_many::<String>(WORDS).into_iter().flatten();
+        let file = match topic.words.map(|asked| asked.form) {
+            Some(Form::File(_)) => words().next().cloned(),
+            Some(_) => {
+                words().for_each(|word| given.add_words(word));
+                None
             }
-        }
+            None => None,
+        };
         for asked in topic.options {
+            if asked.form == Form::Flag {
+                if matches.get_flag(asked.name) {
+                    given.add(asked.name, YES);
+                }
+                continue;
+            }
             for text in matches.get_many::<String>(asked.name).into_iter().flatten() {
                 given.add(asked.name, text);
             }
         }
-        Self { topic, given }
+        Self { topic, given, file }
     }
 }
 
@@ -120,24 +143,31 @@ fn of_topic(topic: &'static Topic) -> Command {
 /// A command that asks for what a topic takes.
 fn asking(command: Command, topic: &'static Topic) -> Command {
     let examples: Vec<String> = topic.examples.iter().map(|example| format!("  oilwright calc {example}")).collect();
-    let command = command
-        .about(topic.title)
-        .long_about(topic.about)
-        .after_help(format!("Examples:\n{}", examples.join("\n")))
-        .args(topic.options.iter().map(|asked| {
-            let often = asked.times == Times::Often;
-            // A temperature may begin with a minus sign.
-            Arg::new(asked.name)
-                .long(asked.name)
-                .value_name(asked.example)
-                .help(asked.label)
-                .action(if often { ArgAction::Append } else { ArgAction::Set })
-                .allow_hyphen_values(true)
-        }));
+    let mut after = format!("Examples:\n{}", examples.join("\n"));
+    if let Some(Form::File(content)) = topic.words.map(|asked| asked.form) {
+        after += &format!("\n\nSuch a file:\n{content}");
+    }
+    let command =
+        command.about(topic.title).long_about(topic.about).after_help(after).args(topic.options.iter().map(option));
+    let words = |asked: Asked| Arg::new(WORDS).value_name(asked.example).help(asked.label);
     match topic.words {
-        Some(asked) => command.arg(Arg::new(WORDS).value_name(asked.example).help(asked.label).num_args(1..)),
+        Some(asked) if matches!(asked.form, Form::File(_)) => command.arg(words(asked).required(true)),
+        Some(asked) => command.arg(words(asked).num_args(1..)),
         None => command,
     }
+}
+
+fn option(asked: &Asked) -> Arg {
+    let option = Arg::new(asked.name).long(asked.name).help(asked.label);
+    if asked.form == Form::Flag {
+        return option.action(ArgAction::SetTrue);
+    }
+    let often = asked.times == Times::Often;
+    // A temperature may begin with a minus sign.
+    option
+        .value_name(asked.example)
+        .action(if often { ArgAction::Append } else { ArgAction::Set })
+        .allow_hyphen_values(true)
 }
 
 #[cfg(test)]

@@ -54,5 +54,9 @@ fn value(value: &Value) -> Json {
         Value::Text(text) => json!(text),
         Value::Texts(texts) => json!(texts),
         Value::Rows(rows) => rows.iter().map(|row| items(row)).collect(),
+        Value::Named(named) => {
+            let pairs = named.iter().map(|(name, one)| (name.clone(), value(one)));
+            Json::Object(pairs.collect::<Map<_, _>>())
+        }
     }
 }

@@ -72,10 +72,16 @@ impl<'t> Table<'t> {
 
     /// The element's own id, noted as made.
     pub fn id(&self, sort: Sort) -> Option<Id> {
+        let id = self.name()?;
+        self.log.made(&id, sort, self.span_of("id"), &self.when);
+        Some(id)
+    }
+
+    /// The element's own name, where the file's names are its reader's to hold apart.
+    pub fn name(&self) -> Option<Id> {
         let (text, span) = self.string("id")?;
         match Id::new(text) {
             Ok(id) => {
-                self.log.made(&id, sort, span, &self.when);
                 self.name.replace(Some(id.clone()));
                 Some(id)
             }
@@ -84,6 +90,12 @@ impl<'t> Table<'t> {
                 None
             }
         }
+    }
+
+    /// What kind of element it is, in sentences.
+    #[must_use]
+    pub fn kind(&self) -> &'static str {
+        self.element.name
     }
 
     /// The link to another element.

@@ -5,9 +5,9 @@
 
 use super::Quantity;
 use super::table::{
-    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, KinematicViscosity, Length, LineLoad, Mass, Power,
-    Pressure, PressureViscosity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time, Torque, Velocity,
-    Volume, VolumeFlow,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, HeatTransfer, KinematicViscosity, Length,
+    LineLoad, Mass, Power, Pressure, PressureViscosity, Rotation, SurfaceTension, Temperature, TemperatureDifference,
+    Time, Torque, Velocity, Volume, VolumeFlow,
 };
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -54,6 +54,8 @@ like_adds_to_like!(
     Time,
     Rotation,
     Velocity,
+    Acceleration,
+    EventRate,
     Force,
     Torque,
     Pressure,

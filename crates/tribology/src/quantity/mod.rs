@@ -16,9 +16,9 @@ pub use fault::TypedFault;
 pub use number::number_and_unit;
 pub use said::{digits_of, said, said_si};
 pub use table::{
-    Angle, Area, Density, DynamicViscosity, Force, HeatTransfer, Kind, KinematicViscosity, Length, LineLoad, Mass,
-    Power, Pressure, PressureViscosity, Rotation, SurfaceTension, Temperature, TemperatureDifference, Time, Torque,
-    UNITS, Velocity, Volume, VolumeFlow,
+    Acceleration, Angle, Area, Density, DynamicViscosity, EventRate, Force, HeatTransfer, Kind, KinematicViscosity,
+    Length, LineLoad, Mass, Power, Pressure, PressureViscosity, Rotation, SurfaceTension, Temperature,
+    TemperatureDifference, Time, Torque, UNITS, Velocity, Volume, VolumeFlow,
 };
 pub use typed::{Typed, typed, typed_in};
 pub use unit::Unit;

@@ -212,6 +212,20 @@ quantities! {
         "in/min", ["ipm"], times(INCH / MINUTE);
     }
 
+    /// An acceleration, such as that of free fall.
+    Acceleration, "acceleration", "9.81 m/s2" {
+        (from_m_s2, m_s2) "m/s²", [], times(1.0);
+        "ft/s²", [], times(FOOT);
+    }
+
+    /// How often something happens by chance or use, in events to a span of time.
+    EventRate, "rate of events", "0.5 per day" {
+        (from_per_second, per_second) "per s", ["events/s"], times(1.0);
+        (from_per_hour, per_hour) "per h", ["/h", "1/h", "per hour", "events/h"], over(HOUR);
+        "per day", ["/day", "1/day", "events/day"], over(24.0 * HOUR);
+        "per week", ["/week", "1/week", "events/week"], over(7.0 * 24.0 * HOUR);
+    }
+
     /// A force.
     Force, "force", "2 kN" {
         (from_n, n) "N", ["newton", "newtons"], times(1.0);

@@ -1,7 +1,7 @@
 //! `GET /calc/{topic}`: one sum. What is asked stands in the address, so that an answer can be kept and sent; the form and the answer are
 //! made from the topic, and nothing is worked out here.
 
-use advice::topic::{Asked, Calculated, Given, Item, Times, Topic, Value};
+use advice::topic::{Asked, Calculated, Form, Given, Item, Times, Topic, Value, YES};
 use advice::words;
 use axum::extract::{Path, Query, State};
 use draw::{Band, Oil, viscosity_chart};
@@ -10,7 +10,7 @@ use store::Settings;
 use tribology::feed::{FEEDS, Feed, limit};
 use tribology::quantity::{Kind, Quantity as _, Temperature, Unit, Units, said, usual_unit};
 
-use crate::parts::{Cell, Column, Entry, Field, Figure, Fold, Page, Section, Style, Table, TitleBlock};
+use crate::parts::{Cell, Choice, Column, Entry, Field, Figure, Fold, Page, Section, Style, Table, TitleBlock};
 use crate::shop_state::Shop;
 use crate::{Error, address, phrase};
 
@@ -96,12 +96,19 @@ fn lines(asked: &Asked, pairs: &Pairs) -> Markup {
 
 fn line(asked: &Asked, name: &str, number: usize, value: &str) -> Field {
     let label = if number > 1 { format!("{}, {number}", asked.label) } else { asked.label.to_owned() };
+    let (hint, entry) = match asked.form {
+        Form::File(_) => ("as in the example below".to_owned(), Entry::Text),
+        Form::Flag => (String::new(), Entry::Several(vec![Choice::new(YES, "Yes")])),
+        Form::Typed => {
+            (format!("such as {}", asked.example), if name == WORDS { Entry::Line } else { Entry::Quantity })
+        }
+    };
     Field {
         name: name.to_owned(),
         form: if number > 1 { format!("n{number}") } else { String::new() },
         label: phrase::capital(&label),
-        hint: format!("such as {}", asked.example),
-        entry: if name == WORDS { Entry::Line } else { Entry::Quantity },
+        hint,
+        entry,
         value: value.to_owned(),
         fault: None,
     }
@@ -111,12 +118,17 @@ fn examples(topic: &Topic) -> Markup {
     html! { ul { @for example in topic.examples { li { a href=(of_example(topic, example)) { (example) } } } } }
 }
 
-/// The address that asks what a line of the command line asks.
+/// The address that asks what a line of the command line asks; in place of a file's name stands a content.
 fn of_example(topic: &Topic, example: &str) -> String {
+    if let Some(Form::File(content)) = topic.words.map(|asked| asked.form) {
+        return address::with_query(&super::address(topic.name), &[(WORDS, content)]);
+    }
+    let is_flag = |name: &str| topic.options.iter().any(|asked| asked.name == name && asked.form == Form::Flag);
     let mut pairs: Vec<(&str, String)> = Vec::new();
     let mut words = example.split(' ').skip(1);
     while let Some(word) = words.next() {
         match (word.strip_prefix("--"), pairs.last_mut()) {
+            (Some(option), _) if is_flag(option) => pairs.push((option, YES.to_owned())),
             (Some(option), _) => pairs.push((option, words.next().unwrap_or_default().to_owned())),
             (None, Some((WORDS, said))) => {
                 said.push(' ');
@@ -160,6 +172,7 @@ fn shown(items: &[Item]) -> Vec<Item> {
     let empty = |value: &Value| {
         matches!(value, Value::Texts(texts) if texts.is_empty())
             || matches!(value, Value::Rows(rows) if rows.is_empty())
+            || matches!(value, Value::Named(named) if named.is_empty())
     };
     items.iter().filter(|item| !empty(&item.value)).cloned().collect()
 }

@@ -10,7 +10,8 @@ async fn every_sum_has_a_page_that_asks_for_all_that_it_takes() {
     for topic in advice::topic::TOPICS {
         assert!(words(&list, "h2").contains(&topic.title.to_owned()), "{}", topic.name);
         let page = bench.page(&format!("/calc/{}", topic.name)).await;
-        let asked: Vec<&str> = all(&page, "form input").iter().filter_map(|input| input.attr("name")).collect();
+        let asked: Vec<&str> =
+            all(&page, "form input, form textarea").iter().filter_map(|input| input.attr("name")).collect();
         for option in topic.options {
             assert!(asked.contains(&option.name), "{}: {}", topic.name, option.name);
         }
@@ -46,6 +47,23 @@ async fn the_words_of_a_plate_are_translated_and_kept() {
     assert!(rows.iter().any(|row| row.contains("S.U.V. 300 AT 100° <b>")), "{rows:?}");
     assert!(rows.iter().any(|row| row.starts_with("ISO VG 68")), "{rows:?}");
     assert_eq!(all(&page, "svg.plot").len(), 1);
+}
+
+/// The example of a sum is a link whose page gives an answer, also where the command line reads a file or takes a flag.
+#[tokio::test]
+async fn every_example_is_a_page_with_an_answer() {
+    let bench = Bench::new().await;
+    for topic in advice::topic::TOPICS {
+        let page = bench.page(&format!("/calc/{}", topic.name)).await;
+        let links: Vec<String> =
+            all(&page, "details a").iter().filter_map(|link| link.attr("href")).map(str::to_owned).collect();
+        assert_eq!(links.len(), topic.examples.len(), "{}", topic.name);
+        for link in links {
+            let answered = bench.page(&link).await;
+            assert!(words(&answered, "[role=alert]").is_empty(), "{link}");
+            assert!(!words(&answered, ".table tbody tr").is_empty(), "{link}");
+        }
+    }
 }
 
 #[tokio::test]
