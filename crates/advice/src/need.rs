@@ -9,7 +9,7 @@ mod sort;
 pub use band::{Band, band};
 pub use cold::{ColdFeed, cold_feed};
 pub use place::{CLOSE, FAST_M_S, Known, Place, Way, pairs_of};
-pub use sort::sort;
+pub use sort::{sort, wanted};
 
 use shop::chart::{Chart, Point};
 use shop::id::Id;

@@ -56,12 +56,13 @@ pub enum Holds {
 }
 
 /// All of them, in the order of the trade's list.
-pub const RULES: [&Rule; 16] = [
+pub const RULES: [&Rule; 17] = [
     &additive::R1,
     &additive::R2,
     &additive::R4,
     &sort::R6,
     &additive::R7,
+    &sort::R8,
     &additive::R9,
     &additive::R10,
     &grease::R11,

@@ -86,7 +86,10 @@ fn forms_that_do_not_go_together_are_refused() {
         (format!("{MEASURES} --v40 68 --v100 8.6 --index 95 --ambient 20C"), "say the same thing twice"),
         (format!("{MEASURES} --v40 68"), "--ambient is missing"),
         (format!("{MEASURES} --ratio 1"), "do not go together"),
-        ("journal --ratio inf --eccentricity 0.6 --method short".to_owned(), "the length/diameter is no number"),
+        (
+            "journal --ratio inf --eccentricity 0.6 --method short".to_owned(),
+            "the length/diameter is beyond all numbers",
+        ),
         (
             "petroff --diameter 50mm --length 50mm --clearance 0.05mm --speed 600rpm".to_owned(),
             "--viscosity is missing",

@@ -1,5 +1,5 @@
 //! Verdicts held against `reference/verdicts.csv`: 40 points of the demo shop by nine lubricants, set by hand from trade practice before
-//! this code was written, each cell with its rule or section. Where the two differ, `reference/verdict-differences.csv` says why; a cell
+//! this code was written, each cell with its rule or section. Where the two differ, `verdict-differences.csv` beside it says why; a cell
 //! that differs and is not there, or is there and does not differ, fails.
 
 use std::collections::BTreeMap;
@@ -25,7 +25,7 @@ fn rows(name: &str) -> Vec<BTreeMap<String, String>> {
 fn every_verdict_is_that_of_the_table_or_its_difference_is_explained() {
     let shelf = Shelf::read(&file("demo/shelf.toml")).value.expect("the demo's shelf is right");
     let mut charts: BTreeMap<String, Chart> = BTreeMap::new();
-    let explained: BTreeMap<String, String> = rows("reference/verdict-differences.csv")
+    let explained: BTreeMap<String, String> = rows("crates/advice/tests/verdict-differences.csv")
         .into_iter()
         .map(|row| (row["id"].clone(), row["ours"].clone()))
         .collect();

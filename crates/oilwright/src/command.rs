@@ -5,6 +5,7 @@ mod calc;
 mod chart;
 mod csv;
 mod demo;
+mod judge;
 mod key;
 mod log;
 mod logbook;
@@ -91,6 +92,10 @@ enum Command {
     Machine(machine::Machine),
     /// What to oil before today's job.
     Round(round::Round),
+    /// What each point wants.
+    Needs(judge::Needs),
+    /// How every oil on hand measures up to what a point wants.
+    Judge(judge::Judge),
     /// Write down what was done, seen or run.
     Log(log::Log),
     /// Read what was written down.
@@ -127,6 +132,8 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Machines => machines::run(&shared).await,
         Command::Machine(machine) => machine.run(&shared).await,
         Command::Round(round) => round.run(&shared).await,
+        Command::Needs(needs) => needs.run(&shared).await,
+        Command::Judge(judge) => judge.run(&shared).await,
         Command::Log(log) => log.run(&shared).await,
         Command::Logbook(logbook) => logbook.run(&shared).await,
         Command::Backup(backup) => backup.run(&shared).await,

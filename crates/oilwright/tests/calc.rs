@@ -289,7 +289,7 @@ fn a_file_of_oil_lines_that_cannot_be_is_told_by_line_and_name() {
         ("0.5 m", "0 m", "`length` of the tube \"a\" is \"0 m\"; it must be above zero"),
         ("to = \"X\"", "to = \"Y\"", "line 11: `to` of the tube \"a\" is \"Y\", which is no node of this file"),
         ("id = \"X\"", "id = \"T\"", "as another node has it"),
-        ("bore =", "boar =", "did you mean `bore`?"),
+        ("bore =", "borr =", "did you mean `bore`?"),
         ("68 mm2/s", "68", "without a unit"),
         ("[[node]]", "[[node]", "this line is not TOML"),
     ] {
@@ -391,6 +391,7 @@ fn what_cannot_be_is_one_sentence_and_exit_2() {
         ("two-rates --before 9/9h --after 2/7h --sense both", "--sense is \"both\"; it is up or down"),
         ("cusum --k 0.5", "--h is missing"),
         ("cusum --k 0.5 --h 99", "the decision limit h is 99; it must be 0.01 to 50"),
+        ("cusum-poisson --k 2.88539 --h 8 --rate 4", "it must be 1 to 2000; round --k, such as to 2.9"),
         ("cusum-poisson --k 5.5 --h 8 --rate 0", "the rate is 0; it must be above 0"),
         (
             "blend --thin 32 --thick 220 --target 300",

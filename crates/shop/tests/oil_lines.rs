@@ -70,17 +70,17 @@ fn faults_are_told_with_their_lines_and_all_at_once() {
         (
             "lip = \"0.4 m\"",
             "lip = \"0.4 m\"\nhead = \"1 m\"",
-            "10: `lip` of the node \"glass\" stands beside another end",
+            "11: `lip` of the node \"glass\" stands beside another end",
         ),
-        ("id = \"glass\"", "id = \"sump\"", "9: `id` of the node \"sump\" is \"sump\", as another node has it"),
+        ("id = \"glass\"", "id = \"sump\"", "10: `id` of the node \"sump\" is \"sump\", as another node has it"),
         (
             "to = \"glass\"",
             "to = \"glas\"",
-            "18: `to` of the tube \"a\" is \"glas\", which is no node of this file; did you mean \"glass\"?",
+            "19: `to` of the tube \"a\" is \"glas\", which is no node of this file; did you mean \"glass\"?",
         ),
-        ("to = \"glass\"", "to = \"gallery\"", "18: `to` of the tube \"a\" ends where it begins"),
-        ("passes = 0.5", "passes = 5", "21: `passes` of the tube \"a\" is not from 0 (blocked) to 1 (clean)"),
-        ("slip_at = \"10 m\"\n", "", "33: `flow` of the pump \"p\" stands with half a slip"),
+        ("to = \"glass\"", "to = \"gallery\"", "19: `to` of the tube \"a\" ends where it begins"),
+        ("passes = 0.5", "passes = 5", "22: `passes` of the tube \"a\" is not from 0 (blocked) to 1 (clean)"),
+        ("slip_at = \"10 m\"\n", "", "34: `flow` of the pump \"p\" stands with half a slip"),
         ("gravity = 9.81", "gravity = 0", "2: `gravity` of the network is not above zero"),
     ] {
         let told = told(from, to);

@@ -20,6 +20,7 @@ pub mod parts;
 mod pattern;
 mod phrase;
 mod routes;
+mod rules;
 mod settings;
 mod shelf;
 mod shop_state;

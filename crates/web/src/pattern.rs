@@ -11,7 +11,7 @@ use serde::Deserialize;
 
 use crate::parts::{
     Action, Balloon, Empty, Facts, Field, Figure, Filter, Fold, Link, Note, Page, PointRow, Press, Quote, Receipt,
-    Section, Side, Stand, Steps, TitleBlock,
+    Section, Side, Stand, Steps, TitleBlock, Verdict,
 };
 use crate::{Error, FormKey, assets};
 
@@ -67,7 +67,7 @@ fn page(section: Option<Section>, key: &FormKey) -> Page {
             h2 #working { "Which oil?" }
             div.two {
                 div.stack { (tables::oils()) (tables::workings()) }
-                div.stack { (side(key)) (drawing()) (plot()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
+                div.stack { ul.judged { li { (Verdict::Suits) " An oil" } li { (Verdict::Never) " Another" } } (side(key)) (drawing()) (plot()) (Note { caution: "Never put a finger to a moving chain.".into(), ..Note::default() }) }
             }
             (tables::points())
             h2 { "Forms" }

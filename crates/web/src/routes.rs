@@ -5,7 +5,7 @@ use axum::extract::DefaultBodyLimit;
 use axum::routing::{get, post};
 
 use crate::shop_state::Shop;
-use crate::{HostRule, calc, findings, hand, log, machines, settings, shelf, shell, today};
+use crate::{HostRule, calc, findings, hand, log, machines, rules, settings, shelf, shell, today};
 
 /// The pages of a shop, with the guards around them.
 pub fn router(shop: Shop, hosts: HostRule) -> Router {
@@ -41,6 +41,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
             "/machines/{machine}/points/{point}/removal",
             get(machines::point::removal::show).post(machines::point::removal::write),
         )
+        .route("/rules", get(rules::show))
         .route("/settings", get(settings::show).post(settings::write))
         .route("/shelf", get(shelf::show).post(shelf::form::write))
         .route("/shelf/can", get(shelf::can::show).post(shelf::can::write))

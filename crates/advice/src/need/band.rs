@@ -176,10 +176,12 @@ const HAND_WARM_C: f64 = 35.0;
 fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
     let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3)
         || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
-    if heavy {
+    if place.fastest.is_some_and(|fastest| fastest.m_s() > super::sort::QUICK_M_S) {
+        Band::practice(68.0, 150.0, "quick slides and rams: way or circulating oil of grade 68 to 150")
+    } else if heavy {
         Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220")
     } else if place.is_level() {
-        Band::practice(46.0, 150.0, "level ways: way oil of grade 68, to 150 where slow")
+        Band::practice(46.0, 100.0, "level ways: way oil of grade 68, or a grade around")
     } else {
         Band::practice(68.0, 220.0, "upright ways and rams: way oil of grade 150 to 220, 68 at the least")
     }

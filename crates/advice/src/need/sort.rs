@@ -10,7 +10,7 @@ use super::place::{self, Place};
 use crate::verdict::Verdict;
 
 /// From here on a surface is not slow, m/s (from memory).
-const QUICK_M_S: f64 = 0.5;
+pub(super) const QUICK_M_S: f64 = 0.5;
 
 /// A row: the sorts that suit and those that serve.
 struct Row {
@@ -95,14 +95,38 @@ const CLOSE_SPINDLE: Row = Row {
     says: "close, fast spindles want spindle oil of class F",
 };
 
+/// The sorts that suit a pair, the most usual first; nothing where nobody knows what the point feeds, or where it takes grease.
+#[must_use]
+pub fn wanted(place: &Place<'_>) -> Option<&'static [Family]> {
+    if place.takes_grease() {
+        return None;
+    }
+    row(place).map(|row| row.suits)
+}
+
 /// How far the sort of an oil does for a pair, and why no further.
 pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)> {
-    let pair = place.pair?;
+    place.pair?;
     if place.takes_grease() {
         let says = "the point is made for grease";
         return Some((if family == Grease { Verdict::Suits } else { Verdict::Stopgap }, says));
     }
-    let row = match pair.kind {
+    let row = row(place)?;
+    let verdict = if row.suits.contains(&family) {
+        Verdict::Suits
+    } else if row.serves.contains(&family) {
+        Verdict::Serves
+    } else {
+        // Grease is ruled on by itself.
+        Verdict::Stopgap
+    };
+    Some((verdict, row.says))
+}
+
+/// The row of a pair.
+fn row(place: &Place<'_>) -> Option<Row> {
+    let pair = place.pair?;
+    Some(match pair.kind {
         PairKind::Journal if place.is_close_and_fast => CLOSE_SPINDLE,
         PairKind::Journal
             if place.way == place::Way::Hand && place.fastest.is_none_or(|fastest| fastest.m_s() <= QUICK_M_S) =>
@@ -122,14 +146,5 @@ pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)
         PairKind::SlidingCollar | PairKind::Cam => COLLAR,
         PairKind::FrictionClutch => CLUTCH,
         PairKind::Chain => CHAIN,
-    };
-    let verdict = if row.suits.contains(&family) {
-        Verdict::Suits
-    } else if row.serves.contains(&family) {
-        Verdict::Serves
-    } else {
-        // Grease is ruled on by itself.
-        Verdict::Stopgap
-    };
-    Some((verdict, row.says))
+    })
 }

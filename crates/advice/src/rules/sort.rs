@@ -1,10 +1,11 @@
 //! Rules about sorts of oil.
 
 use shop::chart::PairKind;
-use shop::shelf::Family;
+use shop::shelf::{Family, Stated};
 use tribology::Standing;
 
 use super::{Holds, Rule};
+use crate::label::Property;
 use crate::verdict::Verdict;
 
 pub(super) const R6: Rule = Rule {
@@ -18,6 +19,21 @@ pub(super) const R6: Rule = Rule {
         let spindle =
             case.place.pair.is_some_and(|pair| matches!(pair.kind, PairKind::Journal | PairKind::RollingBearing));
         if spindle && case.oil.family == Family::Engine { Holds::Yes } else { Holds::No }
+    },
+};
+
+pub(super) const R8: Rule = Rule {
+    id: "R8",
+    says: "an oil that is known to have neither tackifier nor friction modifier is no way oil: slow ways stick, slip and run dry under it",
+    cap: Verdict::Stopgap,
+    not_stated: None,
+    standing: Standing::CommonPractice,
+    source: "common practice, no source",
+    holds: |case| {
+        let slow = case.place.is_way() && case.place.fastest.is_none_or(|fastest| fastest.m_s() <= 0.5);
+        let felt = case.place.point.method == shop::chart::Method::Felt;
+        let plain = [Property::Tackifier, Property::FrictionModifier].iter().all(|of| case.stated(*of) == Stated::No);
+        if slow && !felt && plain && !case.is_grease() { Holds::Yes } else { Holds::No }
     },
 };
 

@@ -45,8 +45,8 @@ fn items(items: &[Item]) -> Json {
     Json::Object(pairs.collect::<Map<_, _>>())
 }
 
-fn value(value: &Value) -> Json {
-    match value {
+fn value(found: &Value) -> Json {
+    match found {
         Value::Nothing => Json::Null,
         Value::Number(number) | Value::Part(number) => json!(number),
         Value::Whole(number) => json!(number),

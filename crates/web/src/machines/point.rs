@@ -5,6 +5,7 @@ pub(crate) mod edit;
 pub(crate) mod evidence;
 mod feeds;
 pub(crate) mod fresh;
+pub(crate) mod judged;
 pub(crate) mod place;
 mod questions;
 pub(crate) mod removal;
@@ -45,6 +46,7 @@ struct PointPage {
     acts: Markup,
     side: Option<Side>,
     place: Link,
+    judged: Option<Markup>,
     feeds: Option<Table>,
     evidence: Option<Table>,
     known: Link,
@@ -91,6 +93,7 @@ pub(crate) async fn show(
         caution: Note { caution: words::caution(point.state).to_owned(), ..Note::default() },
         acts: acts::forms(point, &carried)?,
         side: sides::of_point(&shop, &view, point).await?,
+        judged: (act(point) != Act::Look).then(|| judged::section(&view.machine.chart, point, &view.shelf)),
         place: Link::new(place::address(&view.machine.id, &point.id), "Show its place on a picture"),
         feeds: feeds::table(&view.machine.chart, point),
         evidence: evidence::table(point),
@@ -130,6 +133,7 @@ impl PointPage {
                         div.row { (Link::new(self.today, "Go to today's round")) (self.mend) (self.found) }
                     }
                 }
+                @if let Some(judged) = self.judged { h2 #oils { "Will it do?" } (judged) }
                 h2 id=(place::ANCHOR) { "Where it is" }
                 @if let Some(side) = self.side { (side) }
                 (self.place)
