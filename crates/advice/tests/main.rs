@@ -15,6 +15,7 @@ mod old_name;
 mod order;
 mod pace;
 mod route;
+mod rules;
 mod topics;
 mod verdicts;
 mod words;

@@ -1,0 +1,201 @@
+//! The rules by which oils are judged, one by one: a place where each holds, and the same place with the one thing changed that lifts it.
+//! Each rule's own record names its source; the machines are invented.
+
+use advice::judge::judge;
+use advice::rules::RULES;
+use advice::verdict::Verdict;
+use shop::chart::Chart;
+use shop::shelf::Shelf;
+
+/// A machine with one point: what is said of the pair, of the point, and more elements.
+fn chart(pair: &str, point: &str, more: &str) -> Chart {
+    let text = format!(
+        "chart = 1\n[machine]\nname = \"M\"\n[[pair]]\nid = \"p\"\n{pair}\n{more}\n[[point]]\nid = \"1\"\nname = \"P\"\nfeeds = [\"p\"]\n{point}\n"
+    );
+    let read = Chart::read(&text);
+    read.value.unwrap_or_else(|| {
+        panic!("{}\n{text}", read.faults.iter().map(|fault| fault.says.clone()).collect::<Vec<_>>().join("\n"))
+    })
+}
+
+fn shelf(oil: &str) -> Shelf {
+    let text = format!("shelf = 1\n[[oil]]\nid = \"o\"\nname = \"O\"\n{oil}\n");
+    let read = Shelf::read(&text);
+    read.value.unwrap_or_else(|| {
+        panic!("{}\n{text}", read.faults.iter().map(|fault| fault.says.clone()).collect::<Vec<_>>().join("\n"))
+    })
+}
+
+/// The verdict, and the ids of the rules that capped it.
+fn judged(chart: &Chart, oil: &str) -> (Verdict, Vec<&'static str>) {
+    let one = judge(chart, &chart.points[0], &shelf(oil)).remove(0);
+    (one.verdict, one.reasons.iter().map(|reason| reason.rule).collect())
+}
+
+const BUSH: &str =
+    "kind = \"journal\"\ndiameter = \"40 mm\"\nspeeds = [\"200 rpm\"]\nsurfaces = [\"steel\", \"bronze\"]";
+const IRON: &str =
+    "kind = \"journal\"\ndiameter = \"40 mm\"\nspeeds = [\"200 rpm\"]\nsurfaces = [\"steel\", \"cast iron\"]";
+const WAY: &str = "kind = \"slideway\"\nspeeds = [\"0.1 m/s\"]\nsurfaces = [\"cast iron\", \"cast iron\"]";
+const CLOSE: &str = "kind = \"journal\"\ndiameter = \"45 mm\"\nclearance = \"0.025 mm\"\nspeeds = [\"2800 rpm\"]\nsurfaces = [\"steel\", \"white metal\"]";
+const HOLE: &str = "method = \"oil hole\"";
+const BATH: &str = "method = \"bath\"";
+
+/// Rule, pair, point, more of the chart, the oil for which it holds with the worst that it lets through, and the oil for which it does not.
+type Row = (&'static str, &'static str, &'static str, &'static str, &'static str, Verdict, &'static str);
+
+const CLEAN: &str = "family = \"circulating\"\nv40 = \"68 mm2/s\"\nindex = 95\nsymbol = \"ISO-L-CKB\"\ndetergent = \"no\"\nfriction_modifier = \"no\"";
+
+const ROWS: [Row; 17] = [
+    ("R1", BUSH, HOLE, "", "family = \"gear\"\nv40 = \"68 mm2/s\"\nep_sulphur = \"yes\"", Verdict::Stopgap, CLEAN),
+    (
+        "R2",
+        BUSH,
+        HOLE,
+        "",
+        "family = \"gear\"\nv40 = \"68 mm2/s\"\nsymbol = \"API GL-5\"",
+        Verdict::Never,
+        "family = \"gear\"\nv40 = \"68 mm2/s\"\nsymbol = \"API GL-5\"\ncopper_strip = \"1b\"",
+    ),
+    ("R4", IRON, BATH, "", "family = \"engine\"\nv40 = \"68 mm2/s\"\ndetergent = \"yes\"", Verdict::Stopgap, CLEAN),
+    ("R6", IRON, HOLE, "", "family = \"engine\"\nv40 = \"68 mm2/s\"", Verdict::Stopgap, CLEAN),
+    (
+        "R7",
+        IRON,
+        "method = \"wick\"",
+        "",
+        "family = \"way\"\nv40 = \"68 mm2/s\"\ntackifier = \"yes\"",
+        Verdict::Stopgap,
+        CLEAN,
+    ),
+    (
+        "R8",
+        WAY,
+        HOLE,
+        "",
+        CLEAN_AND_PLAIN,
+        Verdict::Stopgap,
+        "family = \"way\"\nv40 = \"68 mm2/s\"\nsymbol = \"ISO-L-G\"",
+    ),
+    (
+        "R9",
+        IRON,
+        "method = \"splash\"\nreservoir = \"box\"",
+        CLUTCH,
+        "family = \"transmission\"\nv40 = \"68 mm2/s\"\nfriction_modifier = \"yes\"",
+        Verdict::Stopgap,
+        CLEAN,
+    ),
+    ("R10", DRY_CLUTCH, HOLE, "", CLEAN, Verdict::Never, ""),
+    ("R11", IRON, HOLE, "", "family = \"grease\"\nnlgi = \"2\"", Verdict::Never, CLEAN),
+    (
+        "R12",
+        "kind = \"rolling bearing\"",
+        "method = \"nipple\"\noil = \"grease 2\"",
+        "",
+        CLEAN,
+        Verdict::Stopgap,
+        "family = \"grease\"\nnlgi = \"2\"",
+    ),
+    ("R14", IRON, HOLE, "", "family = \"gear\"\nv40 = \"68 mm2/s\"\nsymbol = \"CLP PG 68\"", Verdict::Never, CLEAN),
+    (
+        "R16",
+        IRON,
+        "method = \"wick\"",
+        "",
+        "family = \"circulating\"\nv40 = \"68 mm2/s\"\nsolids = \"yes\"",
+        Verdict::Never,
+        CLEAN,
+    ),
+    ("R21", IRON, HOLE, "", "family = \"other\"\nv40 = \"68 mm2/s\"", Verdict::Stopgap, CLEAN),
+    ("R23", IRON, HOLE, "", "family = \"circulating\"\nv40 = \"15 mm2/s\"\nindex = 95", Verdict::Stopgap, CLEAN),
+    ("W1", IRON, HOLE, "", "family = \"compounded\"\nv40 = \"68 mm2/s\"\nfatty = \"yes\"", Verdict::Serves, CLEAN),
+    (
+        "G1",
+        "kind = \"rolling bearing\"\nspeeds = [\"1440 rpm\"]",
+        "method = \"nipple\"\noil = \"grease 2\"",
+        "",
+        "family = \"grease\"\nnlgi = \"2\"\nthickener = \"calcium\"",
+        Verdict::Stopgap,
+        "family = \"grease\"\nnlgi = \"2\"\nthickener = \"lithium\"",
+    ),
+    (
+        "S1",
+        CLOSE,
+        BATH,
+        "",
+        "family = \"spindle\"\nv40 = \"22 mm2/s\"\nindex = 95",
+        Verdict::Never,
+        "family = \"spindle\"\nv40 = \"10 mm2/s\"\nindex = 95",
+    ),
+];
+
+const CLEAN_AND_PLAIN: &str = "family = \"straight\"\nv40 = \"68 mm2/s\"\nsymbol = \"ISO-L-AN\"";
+const DRY_CLUTCH: &str = "kind = \"friction clutch\"\nsurfaces = [\"cast iron\", \"leather\"]";
+const CLUTCH: &str = "[[pair]]\nid = \"c\"\nkind = \"friction clutch\"\nsurfaces = [\"steel\", \"steel\"]\n[[reservoir]]\nid = \"box\"\nkind = \"box\"\nstrainer = \"gauze\"\nfeeds = [\"c\"]\n";
+
+#[test]
+fn each_rule_holds_where_it_should_and_nowhere_else() {
+    for (rule, pair, point, more, holds, worst, lifts) in ROWS {
+        let chart = chart(pair, point, more);
+        let (verdict, rules) = judged(&chart, holds);
+        assert!(rules.contains(&rule) && verdict <= worst, "{rule}: {verdict} by {rules:?}");
+        if !lifts.is_empty() {
+            let (_, rules) = judged(&chart, lifts);
+            assert!(!rules.contains(&rule), "{rule} still holds for {lifts}: {rules:?}");
+        }
+    }
+    let tried: std::collections::BTreeSet<&str> = ROWS.iter().map(|row| row.0).collect();
+    let all: std::collections::BTreeSet<&str> = RULES.iter().map(|rule| rule.id).collect();
+    assert_eq!(tried, all, "every rule is tried");
+}
+
+/// Common practice, no source: what a founder of the trade would say at once.
+#[test]
+fn what_practice_says_at_once() {
+    let vg_46 = "family = \"hydraulic\"\nv40 = \"46 mm2/s\"\nindex = 95\nsymbol = \"ISO-L-HM\"\nfriction_modifier = \"no\"\ndetergent = \"no\"";
+    let headstock = "kind = \"gear mesh\"\nspeeds = [\"2 m/s\"]\nsurfaces = [\"steel\", \"steel\"]";
+    for bearing in [
+        "kind = \"rolling bearing\"\ntype = \"taper roller\"\nbore = \"60 mm\"\nspeeds = [\"40 rpm\", \"1200 rpm\"]",
+        "kind = \"journal\"\ndiameter = \"60 mm\"\nspeeds = [\"600 rpm\"]\nsurfaces = [\"steel\", \"bronze\"]",
+    ] {
+        let more =
+            format!("[[pair]]\nid = \"b\"\n{bearing}\n[[reservoir]]\nid = \"box\"\nkind = \"sump\"\nfeeds = [\"b\"]\n");
+        let chart = chart(headstock, "method = \"splash\"\nreservoir = \"box\"", &more);
+        let (verdict, rules) = judged(&chart, vg_46);
+        assert!(verdict >= Verdict::Serves, "{bearing}: {verdict} by {rules:?}");
+    }
+    // A box that pumps its oil once over the ways.
+    let pumped = chart(WAY, "method = \"total-loss pump\"", "");
+    assert_eq!(judged(&pumped, vg_46).0, Verdict::Stopgap);
+    assert_eq!(judged(&pumped, "family = \"way\"\nv40 = \"68 mm2/s\"\nsymbol = \"ISO-L-G\"").0, Verdict::Suits);
+    // A hot worm of bronze that cannot be bought again: what nobody states of sulphur is a stopgap, and a class says it.
+    let worm = "kind = \"worm\"\nsurfaces = [\"steel\", \"bronze\"]\ntemperature = \"75 C\"\nirreplaceable = true";
+    let worm = chart(worm, BATH, "");
+    let unsaid = "family = \"compounded\"\nv40 = \"460 mm2/s\"\nindex = 95\ndetergent = \"no\"";
+    let (verdict, rules) = judged(&worm, unsaid);
+    assert!(verdict == Verdict::Stopgap && rules.contains(&"R1"), "{verdict} by {rules:?}");
+    let ckb = chart(BUSH, HOLE, "");
+    assert!(!judged(&ckb, "family = \"circulating\"\nv40 = \"68 mm2/s\"\nsymbol = \"ISO-L-CKB 68\"").1.contains(&"R1"));
+    // A hand-oiled bronze bearing of unknown clearance is never condemned by any clean oil.
+    let unknown = chart("kind = \"journal\"\nsurfaces = [\"steel\", \"bronze\"]", HOLE, "");
+    for v40 in [10, 32, 68, 150, 460] {
+        let oil = format!("family = \"circulating\"\nv40 = \"{v40} mm2/s\"\nindex = 95\nsymbol = \"ISO-L-CKB\"");
+        assert!(judged(&unknown, &oil).0 > Verdict::Never, "{v40}");
+    }
+}
+
+/// A thicker or thinner oil is never better for lying farther outside.
+#[test]
+fn farther_outside_is_never_better() {
+    for (pair, point) in [(BUSH, HOLE), (WAY, HOLE), (CLOSE, BATH), (IRON, "method = \"wick\"")] {
+        let chart = chart(pair, point, "");
+        let of = |v40: f64| judged(&chart, &format!("family = \"spindle\"\nv40 = \"{v40} mm2/s\"\nindex = 95")).0;
+        let all: Vec<Verdict> = (0..40).map(|step| of(2.0 * 1.15_f64.powi(step))).collect();
+        let best = all.iter().copied().max().expect("there are some");
+        let first = all.iter().position(|verdict| *verdict == best).expect("it is among them");
+        let last = all.iter().rposition(|verdict| *verdict == best).expect("it is among them");
+        assert!(all[..first].is_sorted(), "{pair}: {all:?}");
+        assert!(all[last..].iter().rev().is_sorted(), "{pair}: {all:?}");
+    }
+}
