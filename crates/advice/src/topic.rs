@@ -24,6 +24,7 @@ mod rate;
 mod rolling;
 mod rolling_friction;
 mod rolling_life;
+mod sketch;
 mod standpipe;
 mod strainer;
 mod tube;
@@ -32,6 +33,7 @@ mod viscosity;
 mod way_oil;
 
 pub use given::{Given, Refused};
+pub use sketch::Sketch;
 
 pub(crate) use convert::reading;
 pub(crate) use given::{number, read};
@@ -141,6 +143,8 @@ pub struct Calculated {
     pub steps: Vec<Step>,
     /// Oils that a viscosity chart may show, with their names.
     pub oils: Vec<(String, ViscosityLine)>,
+    /// Plots that help to see where the answer stands.
+    pub plots: Vec<Sketch>,
 }
 
 /// One result.

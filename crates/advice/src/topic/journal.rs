@@ -11,7 +11,7 @@ use tribology::quantity::{
 };
 
 use super::given::{Given, Refused};
-use super::{Calculated, Item, Topic, Value};
+use super::{Calculated, Item, Sketch, Topic, Value};
 
 pub(super) const TOPIC: Topic = Topic {
     name: "journal",
@@ -114,7 +114,11 @@ fn by_measures(given: &Given<'_>, method: Method, found: &mut Calculated) -> Res
     };
     let warms_itself = WARMING.iter().any(|name| given.has(name));
     let running = match given.quantity::<DynamicViscosity>("viscosity", Some("mPa.s"))? {
-        Some(viscosity) if !warms_itself => found.take(bearing.running(viscosity, method)?),
+        Some(viscosity) if !warms_itself => {
+            let film = |bearing: Bearing| Some(bearing.running(viscosity, Method::Fast).ok()?.value.min_film);
+            found.plots.extend(film_plot(bearing, film));
+            found.take(bearing.running(viscosity, method)?)
+        }
         Some(_) => {
             return Err(Refused::new(
                 "--viscosity says how thick the warm oil is, --v40 and the rest ask how warm it becomes; give one of them",
@@ -157,10 +161,29 @@ fn warmed(given: &Given<'_>, bearing: Bearing, method: Method, found: &mut Calcu
     let surroundings = Surroundings { ambient, area, coefficient };
     let warm = equilibrium(bearing, Oil { line, density }, surroundings, method).map_err(too_hot)?;
     let warm = found.take(warm);
+    let at =
+        |bearing: Bearing| Some(equilibrium(bearing, Oil { line, density }, surroundings, Method::Fast).ok()?.value);
+    found.plots.extend(film_plot(bearing, |bearing| at(bearing).map(|warm| warm.running.min_film)));
+    let temperatures = over_speeds(bearing, |bearing| at(bearing).map(|warm| warm.temperature.celsius()));
+    let says = "The faster, the warmer; the curve ends where no temperature is in balance any more.";
+    found.plots.extend(Sketch::of("Temperature and speed".to_owned(), says, "rpm", "°C", ("film", temperatures)));
     found.oils.push(("this oil".to_owned(), line));
     found.push(Item::quantity("temperature_c", "Temperature of film and housing", warm.temperature, "C"));
     found.assume("no oil carries heat away; the density is taken as the same at every temperature");
     Ok(warm.running)
+}
+
+/// How thick the thinnest film is from a tenth of the speed to twice as fast.
+fn film_plot(bearing: Bearing, film: impl Fn(Bearing) -> Option<Length>) -> Option<Sketch> {
+    let films = over_speeds(bearing, |bearing| film(bearing).map(Length::um));
+    let says = "The faster, the thicker, as long as the oil does not warm more than the speed helps.";
+    Sketch::of("Thinnest film and speed".to_owned(), says, "rpm", "µm", ("film", films))
+}
+
+/// Something of the bearing at forty speeds from a tenth of its own to twice that, as far as there is an answer.
+fn over_speeds(bearing: Bearing, of: impl Fn(Bearing) -> Option<f64>) -> Vec<(f64, f64)> {
+    let speeds = (2..=40).map(|step| Rotation::from_rpm(bearing.speed.rpm() * f64::from(step) / 20.0));
+    speeds.filter_map(|speed| Some((speed.rpm(), of(Bearing { speed, ..bearing })?))).collect()
 }
 
 fn too_hot(error: Error) -> Refused {

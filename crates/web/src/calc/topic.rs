@@ -1,14 +1,14 @@
 //! `GET /calc/{topic}`: one sum. What is asked stands in the address, so that an answer can be kept and sent; the form and the answer are
 //! made from the topic, and nothing is worked out here.
 
-use advice::topic::{Asked, Calculated, Form, Given, Item, Times, Topic, Value, YES};
+use advice::topic::{Asked, Calculated, Form, Given, Item, Sketch, Times, Topic, Value, YES};
 use advice::words;
 use axum::extract::{Path, Query, State};
-use draw::{Band, Oil, viscosity_chart};
+use draw::{Axis, Band, Curve, Oil, Plot, viscosity_chart};
 use maud::{Markup, PreEscaped, Render, html};
 use store::Settings;
 use tribology::feed::{FEEDS, Feed, limit};
-use tribology::quantity::{Kind, Quantity as _, Temperature, Unit, Units, said, usual_unit};
+use tribology::quantity::{Kind, Quantity as _, Temperature, Unit, Units, digits_of, said, usual_unit};
 
 use crate::parts::{Cell, Choice, Column, Entry, Field, Figure, Fold, Page, Section, Style, Table, TitleBlock};
 use crate::shop_state::Shop;
@@ -147,6 +147,7 @@ fn answered(found: &Calculated, settings: &Settings) -> Markup {
         (results(&found.items, units))
         @for warning in &found.warnings { p.note { "Mind: " (words::warning(warning)) "." } }
         @if !found.oils.is_empty() { (chart(found, settings)) }
+        @for (number, sketch) in found.plots.iter().enumerate() { (plot(sketch, number)) }
         @if !found.assumed.is_empty() {
             h2 { "Assumed" }
             ul { @for assumed in &found.assumed { li { (phrase::capital(assumed)) "." } } }
@@ -175,6 +176,37 @@ fn shown(items: &[Item]) -> Vec<Item> {
             || matches!(value, Value::Named(named) if named.is_empty())
     };
     items.iter().filter(|item| !empty(&item.value)).cloned().collect()
+}
+
+/// A plot of the answer, and a few of its points as a table.
+fn plot(sketch: &Sketch, number: usize) -> Markup {
+    let plot = Plot {
+        title: sketch.title.clone(),
+        description: sketch.says.to_owned(),
+        across: Axis::even(sketch.across.0, sketch.across.1, 4),
+        up: Axis::even(sketch.up.0, sketch.up.1, 5),
+        bands: Vec::new(),
+        marks: Vec::new(),
+        curves: sketch
+            .curves
+            .iter()
+            .map(|(name, points)| Curve { name: (*name).to_owned(), points: points.clone() })
+            .collect(),
+    };
+    let columns = std::iter::once(Column::Figures(sketch.across.0.to_owned())).chain(
+        sketch.curves.iter().map(|(name, _)| Column::Figures(format!("{}, {}", phrase::capital(name), sketch.up.0))),
+    );
+    let shown = sketch.curves.first().map_or(&[][..], |(_, points)| points);
+    let rows = shown.iter().step_by(4).enumerate().map(|(at, (x, _))| {
+        let of = |points: &Vec<(f64, f64)>| points.get(4 * at).map_or_else(String::new, |(_, y)| digits_of(*y, 3));
+        let figures = sketch.curves.iter().map(|(_, points)| Cell::from(of(points)));
+        std::iter::once(Cell::from(digits_of(*x, 3))).chain(figures).collect()
+    });
+    html! {
+        h2 { (sketch.title) }
+        (Figure { drawing: PreEscaped(plot.svg(&format!("plot-{number}"))), caption: sketch.says.to_owned() })
+        (Table { caption: "The same as figures".into(), columns: columns.collect(), rows: rows.collect(), style: Style::Working })
+    }
 }
 
 /// The chart of the oils with the shop's temperatures, and the same as a table.
