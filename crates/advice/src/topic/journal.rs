@@ -3,6 +3,7 @@
 use tribology::Error;
 use tribology::contact::journal::{
     Arc, Bearing, JournalState, Method, Oil, Running, STILL_AIR, Surroundings, eccentricity_of, equilibrium, journal,
+    journal_reynolds,
 };
 use tribology::oil::{USUAL_DENSITY_KG_M3, USUAL_INDEX, ViscosityLine};
 use tribology::quantity::{
@@ -100,8 +101,25 @@ fn by_numbers(given: &Given<'_>, method: Method, found: &mut Calculated) -> Resu
         }
         (None, None) => return Err(given.missing("eccentricity")),
     };
+    if let Method::Reynolds(arc) = method {
+        found.plots.extend(pressure_plot(ratio, state.eccentricity, arc));
+    }
     show(&state, found);
     Ok(())
+}
+
+/// The pressure round the middle of the bearing.
+fn pressure_plot(ratio: f64, eccentricity: f64, arc: Arc) -> Option<Sketch> {
+    let solved = journal_reynolds(ratio, eccentricity, arc).ok()?.value;
+    let round = solved.middle.iter().map(|(theta, pressure)| (theta.to_degrees(), *pressure)).collect();
+    let says = "From the widest gap at 0 degrees the oil is dragged into the narrowing one; behind the thinnest film, at 180, it breaks.";
+    Sketch::of(
+        "Pressure round the bearing, over the mean pressure".to_owned(),
+        says,
+        "degrees",
+        "p/P",
+        ("pressure", round),
+    )
 }
 
 fn by_measures(given: &Given<'_>, method: Method, found: &mut Calculated) -> Result<(), Refused> {

@@ -310,3 +310,22 @@ fn too_heavy_a_load_is_boundary_by_any_finish() {
     assert_eq!(found.warnings.len(), 1);
     assert_eq!(value(journal(1.0, 0.98, Method::Fast)).regime, FilmRegime::ByFinish);
 }
+
+/// The pressures round the middle belong to the answer: the highest is the one that it names, none is below nothing, and there is none at the
+/// beginning of the film.
+#[test]
+fn the_pressures_round_the_middle_are_those_of_the_answer() {
+    for (ratio, eccentricity) in [(1.0, 0.3), (0.5, 0.8), (f64::INFINITY, 0.6)] {
+        let solved = journal_reynolds(ratio, eccentricity, Arc::Whole).expect("a bearing of every day").value;
+        let highest = solved.middle.iter().map(|(_, pressure)| *pressure).fold(0.0, f64::max);
+        let named = 1.0 / solved.state.pressure_ratio.expect("the solver knows it");
+        assert!((highest / named - 1.0).abs() < 5e-3, "{ratio} {eccentricity}: {highest}, not {named}");
+        assert!(
+            solved
+                .middle
+                .iter()
+                .all(|(theta, pressure)| *pressure >= 0.0 && (0.0..=std::f64::consts::TAU).contains(theta))
+        );
+        assert!(solved.middle[0].1 < 0.05 * highest);
+    }
+}

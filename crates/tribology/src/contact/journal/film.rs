@@ -46,6 +46,8 @@ pub(super) struct Film {
     pub(super) outlet: f64,
     /// Flow out of both end faces.
     pub(super) side: f64,
+    /// Angle from the widest gap and pressure, in units of `6 μ ω (R/C)²`, along the middle of the bearing.
+    pub(super) middle: Vec<(f64, f64)>,
     /// Guesses of the active set.
     pub(super) guesses: u32,
 }
@@ -144,6 +146,7 @@ impl Place {
     fn measured(&self, cells: &Cells, whole: Vec<bool>, pressure: &[f64], guesses: u32) -> Film {
         let (columns, step) = (cells.columns, self.step(cells.steps));
         let (mut along_centres, mut across, mut highest) = (0.0, 0.0, (0, 0.0));
+        let mut middle = Vec::with_capacity(cells.steps.round);
         for (ring, row) in pressure.chunks_exact(columns).enumerate() {
             let gamma = self.gamma_at(cells.steps, ring + 1);
             let (h, theta) = (self.gap.at_gamma(gamma), self.gap.theta(gamma));
@@ -151,6 +154,7 @@ impl Place {
             let weight = step * h / self.gap.root();
             along_centres -= sum * math::cos(theta) * weight;
             across += sum * math::sin(theta) * weight;
+            middle.push((theta, row[0]));
             if row[0] > highest.1 {
                 highest = (ring, row[0]);
             }
@@ -158,7 +162,7 @@ impl Place {
         let at = |ring: Option<usize>| ring.and_then(|ring| pressure.get(ring * columns)).copied().unwrap_or(0.0);
         let peak = top([at(highest.0.checked_sub(1)), highest.1, at(highest.0.checked_add(1))]);
         let [inlet, outlet, side] = cells.flows(&whole, pressure);
-        Film { steps: cells.steps, whole, along_centres, across, peak, inlet, outlet, side, guesses }
+        Film { steps: cells.steps, whole, along_centres, across, peak, inlet, outlet, side, middle, guesses }
     }
 }
 

@@ -33,7 +33,7 @@ pub enum Arc {
 }
 
 /// A film that has been solved for, with how well.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Solved {
     /// The film.
     pub state: JournalState,
@@ -46,6 +46,9 @@ pub struct Solved {
     pub grid: [usize; 2],
     /// Guesses of the extent of the film on the finest grid.
     pub guesses: u32,
+    /// Angle from the widest gap, in radians, and pressure over the mean pressure on the projected bearing, round its middle on the finest
+    /// grid; outside these angles there is none.
+    pub middle: Vec<(f64, f64)>,
 }
 
 /// What one grid gives.
@@ -120,7 +123,10 @@ pub fn journal_reynolds(ratio: f64, eccentricity: f64, arc: Arc) -> Result<Answe
     let (film, steps) = (&solved.film, solved.steps);
     let balance = (film.inlet - film.outlet - film.side) / film.inlet;
     let grid = [steps.round, if ratio.is_finite() { steps.along } else { 1 }];
-    Ok(answer.map(|state| Solved { state, bound: solved.bound, balance, grid, guesses: film.guesses }))
+    // The load in the film's own unit is over the radius and the length; the mean pressure is over diameter and length.
+    let mean = 0.5 * math::hypot(film.along_centres, film.across);
+    let middle = film.middle.iter().map(|(theta, pressure)| (*theta, pressure / mean)).collect();
+    Ok(answer.map(|state| Solved { state, bound: solved.bound, balance, grid, guesses: film.guesses, middle }))
 }
 
 /// The film that begins at an angle behind the widest gap, whole circle sheared.

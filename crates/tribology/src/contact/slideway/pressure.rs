@@ -11,13 +11,13 @@ use crate::working::{Standing, Step, Symbol};
 const KGF_CM2: f64 = 98_066.5;
 /// How much more steel on cast iron bears, from and to.
 ///
-/// Source: `atscherkan`.
+/// Source: `machine-tool-text`.
 pub const MORE_FOR_STEEL: [f64; 2] = [1.2, 1.3];
 /// What constantly heavy cutting leaves of the pressure.
 ///
-/// Source: `atscherkan`.
+/// Source: `machine-tool-text`.
 const HEAVY_CUTTING: f64 = 0.75;
-const SOURCE: &str = "atscherkan";
+const SOURCE: &str = "machine-tool-text";
 
 /// A slideway of cast iron on cast iron, by machine and speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -50,7 +50,7 @@ impl AllowablePressure {
     /// The same where the cutting is constantly heavy: three quarters.
     ///
     /// # Source
-    /// `atscherkan`
+    /// `machine-tool-text`
     #[must_use]
     pub fn under_heavy_cutting(self) -> Answer<Self> {
         let found = Self { low: self.low * HEAVY_CUTTING, high: self.high * HEAVY_CUTTING };
@@ -61,7 +61,7 @@ impl AllowablePressure {
     /// The same with one face of steel: 1.2 to 1.3 times as much.
     ///
     /// # Source
-    /// `atscherkan`
+    /// `machine-tool-text`
     #[must_use]
     pub fn with_steel(self) -> Answer<Self> {
         let found = Self { low: self.low * MORE_FOR_STEEL[0], high: self.high * MORE_FOR_STEEL[1] };
@@ -79,7 +79,7 @@ impl AllowablePressure {
 /// Design figures of one text; others allow as little as a tenth, see [`pressure_of_other_texts`]. A range and no limit.
 ///
 /// # Source
-/// `atscherkan`
+/// `machine-tool-text`
 ///
 /// # Example
 /// ```
