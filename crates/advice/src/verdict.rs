@@ -1,4 +1,4 @@
-//! How far an oil does at a point: four words from best to worst, and the reasons that made it so. Start at [`judged`] in the parent.
+//! How far an oil does at a point: four words from best to worst, and the reasons that made it so. Start at [`Verdict`].
 
 use std::fmt;
 

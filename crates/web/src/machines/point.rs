@@ -93,7 +93,8 @@ pub(crate) async fn show(
         caution: Note { caution: words::caution(point.state).to_owned(), ..Note::default() },
         acts: acts::forms(point, &carried)?,
         side: sides::of_point(&shop, &view, point).await?,
-        judged: (act(point) != Act::Look).then(|| judged::section(&view.machine.chart, point, &view.shelf)),
+        judged: (act(point) != Act::Look)
+            .then(|| judged::section(&view.machine.chart, point, &view.shelf, &view.settings)),
         place: Link::new(place::address(&view.machine.id, &point.id), "Show its place on a picture"),
         feeds: feeds::table(&view.machine.chart, point),
         evidence: evidence::table(point),

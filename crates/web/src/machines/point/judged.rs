@@ -1,20 +1,26 @@
 //! Will it do? Every oil of the shelf held against a point: the answer in a sentence, then each oil with its word, unfolding into why.
 
 use advice::judge::{Judged, judge};
-use advice::need::need;
+use advice::need::{cold_feed, need, regimes};
 use advice::verdict::Verdict as Word;
 use advice::words;
 use maud::{Markup, html};
-use shop::chart::{Chart, Point};
-use shop::shelf::Shelf;
+use shop::chart::{Chart, Pair, Point};
+use shop::shelf::{Oil, Shelf};
+use store::Settings;
+use tribology::quantity::{Temperature, TemperatureDifference};
 
 use crate::parts::{Fold, Verdict};
 use crate::{address, rules};
 
 /// What a page says of the oils of a shelf at a point.
-pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf) -> Markup {
+pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
     let need = need(chart, point);
     let judged = judge(chart, point, shelf);
+    let best = judged
+        .iter()
+        .filter(|one| one.verdict > Word::Never)
+        .find_map(|one| shelf.oil(&one.oil).filter(|oil| oil.v40.is_some()));
     html! {
         p { (words::answer(&need, &judged, shelf)) }
         @if let Some(band) = &need.band {
@@ -25,7 +31,7 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf) -> Markup {
                 }
             }
         }
-        ul.judged { @for one in &judged { li { (line(one, shelf)) } } }
+        ul.judged { @for one in &judged { li { (line(one, shelf, point, settings)) } } }
         (Fold::shut("What each moving pair wants", html! {
             ul {
                 @for (place, band) in &need.pairs {
@@ -36,6 +42,7 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf) -> Markup {
                             Some(band) => { (words::band(band)) "; " (band.source) " (" (band.standing.words()) ")" }
                             None => "not judged by body",
                         }
+                        @if let Some(film) = place.pair.and_then(|pair| film(pair, best?, settings)) { p { (film) } }
                     }
                 }
             }
@@ -45,10 +52,32 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf) -> Markup {
     }
 }
 
-fn line(one: &Judged, shelf: &Shelf) -> Markup {
-    let name = shelf.oil(&one.oil).map_or(one.oil.as_str(), |oil| oil.name.as_str());
+/// What the film of a plain bearing would be with an oil when it has run a while.
+fn film(pair: &Pair, oil: &Oil, settings: &Settings) -> Option<Markup> {
+    let usual = settings.conditions.usual.unwrap_or(Temperature::from_celsius(USUAL_C));
+    let warm = usual + TemperatureDifference::from_kelvin(RISE_K);
+    let found = regimes(pair, oil, warm)?;
+    let assumed: Vec<String> = found.assumed.iter().map(|one| words::assumed(*one, settings.units)).collect();
+    Some(html! {
+        "With " (oil.name) ", " (RISE_K) " K warmer than the shop and given all the oil it wants: " (words::regimes(&found)) ". Oiled by hand or \
+         by a wick it has less by design, and lives."
+        @if !assumed.is_empty() { " Taken as usual: " (assumed.join("; ")) "." }
+    })
+}
+
+/// A shop of which nobody says how warm it is, and how much warmer a bearing runs (common practice).
+const USUAL_C: f64 = 18.0;
+const RISE_K: f64 = 15.0;
+
+fn line(one: &Judged, shelf: &Shelf, point: &Point, settings: &Settings) -> Markup {
+    let oil = shelf.oil(&one.oil);
+    let name = oil.map_or(one.oil.as_str(), |oil| oil.name.as_str());
+    let cold = settings.conditions.cold.filter(|_| one.verdict > Word::Never);
+    let feed = cold.and_then(|cold| cold_feed(point, oil?, cold));
+    let cold = feed.and_then(|feed| words::cold_feed(feed, &point.method.to_string(), settings.units));
     html! {
         (word(one.verdict)) " " a href=(address::oil(&one.oil)) { (name) }
+        @if let Some(cold) = cold { p.quiet { "On a cold morning: " (cold) "." } }
         @if !one.reasons.is_empty() {
             (Fold::shut("Why", html! { ul { @for reason in &one.reasons { li { (words::reason(reason)) "." } } } }))
         }
