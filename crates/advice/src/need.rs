@@ -30,13 +30,20 @@ pub struct Need<'c> {
 /// What a point wants.
 #[must_use]
 pub fn need<'c>(chart: &'c Chart, point: &'c Point) -> Need<'c> {
-    let pairs: Vec<(Place<'c>, Option<Band>)> = Place::all(chart, point)
+    let mut pairs: Vec<(Place<'c>, Option<Band>)> = Place::all(chart, point)
         .into_iter()
         .map(|place| {
             let band = if place.takes_grease() || place.is_dry_clutch { None } else { band(&place) };
             (place, band)
         })
         .collect();
+    // A close, fast spindle seizes under an oil that is too thick; whatever shares its oil does with what it wants.
+    if let Some(spindle) = pairs.iter().find(|(place, _)| place.is_close_and_fast).and_then(|(_, band)| *band) {
+        for (place, band) in &mut pairs {
+            place.is_with_close_spindle = true;
+            *band = band.map(|_| spindle);
+        }
+    }
     let bands: Vec<(Option<&Id>, Band)> =
         pairs.iter().filter_map(|(place, band)| Some((place.pair.map(|pair| &pair.id), (*band)?))).collect();
     let (band, suffer) = together(&bands);

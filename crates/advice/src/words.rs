@@ -25,7 +25,7 @@ pub use cold::{cold, cold_remedy};
 pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use found::{found, lines};
-pub use judged::{answer, band, reason, to_buy};
+pub use judged::{answer, band, known, reason, to_buy};
 pub use no_answer::no_answer;
 pub use no_flow::no_flow;
 pub use old_remedy::old_remedy;

@@ -185,6 +185,18 @@ fn what_practice_says_at_once() {
     }
 }
 
+/// A close spindle shares its sump with a collar that would like a thicker oil: the spindle decides, for thicker oil can seize it.
+#[test]
+fn a_close_spindle_is_never_a_compromise() {
+    let collar = "[[pair]]\nid = \"c\"\nkind = \"sliding collar\"\n[[reservoir]]\nid = \"sump\"\nkind = \"sump\"\nfeeds = [\"c\"]\n";
+    let chart = chart(CLOSE, "method = \"bath\"\nreservoir = \"sump\"", collar);
+    let oil = |v40: f64| {
+        format!("family = \"spindle\"\nv40 = \"{v40} mm2/s\"\nindex = 95\nsymbol = \"ISO-L-FC\"\ndetergent = \"no\"")
+    };
+    assert_eq!(judged(&chart, &oil(10.0)).0, Verdict::Suits);
+    assert_eq!(judged(&chart, &oil(22.0)).0, Verdict::Never);
+}
+
 /// A thicker or thinner oil is never better for lying farther outside.
 #[test]
 fn farther_outside_is_never_better() {

@@ -1,6 +1,7 @@
 //! `GET /rules`: the rules by which oils are judged, each with what it caps, how far it is to be trusted and where it is from.
 
 use advice::rules::RULES;
+use advice::words;
 use axum::extract::State;
 use maud::{Markup, Render, html};
 
@@ -22,7 +23,7 @@ pub(crate) async fn show(State(shop): State<Shop>) -> Result<Markup, Error> {
             Cell::Part(word(rule.cap).render()),
             Cell::from(capital(rule.says)),
             Cell::Part(rule.not_stated.map_or_else(|| html! { "does not matter" }, |cap| word(cap).render())),
-            Cell::from(format!("{}; {}", capital(rule.standing.words()), rule.source)),
+            Cell::from(capital(&words::known(rule.standing, rule.source))),
         ]
     });
     let headings = ["Rule", "At best", "Why", "Where nobody states it", "How we know"];

@@ -61,6 +61,8 @@ pub struct Place<'c> {
     pub is_dry_clutch: bool,
     /// A close spindle that runs fast.
     pub is_close_and_fast: bool,
+    /// Such a spindle has its oil in common with this pair, which then does with what the spindle wants.
+    pub is_with_close_spindle: bool,
     /// Rolling elements.
     pub is_rolling: bool,
     /// It cannot be bought again.
@@ -118,6 +120,7 @@ impl<'c> Place<'c> {
             clutch: others().any(|other| other.kind == PairKind::FrictionClutch && !is_dry(other)),
             is_dry_clutch: pair.is_some_and(|pair| pair.kind == PairKind::FrictionClutch && is_dry(pair)),
             is_close_and_fast: is_journal && close && fastest.is_some_and(|fastest| fastest.m_s() >= FAST_M_S),
+            is_with_close_spindle: false,
             is_rolling: pair.is_some_and(|pair| pair.kind == PairKind::RollingBearing),
             is_irreplaceable: pair.is_some_and(|pair| pair.irreplaceable),
             fastest,

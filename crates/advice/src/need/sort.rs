@@ -127,7 +127,7 @@ pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)
 fn row(place: &Place<'_>) -> Option<Row> {
     let pair = place.pair?;
     Some(match pair.kind {
-        PairKind::Journal if place.is_close_and_fast => CLOSE_SPINDLE,
+        _ if place.is_close_and_fast || place.is_with_close_spindle => CLOSE_SPINDLE,
         PairKind::Journal
             if place.way == place::Way::Hand && place.fastest.is_none_or(|fastest| fastest.m_s() <= QUICK_M_S) =>
         {

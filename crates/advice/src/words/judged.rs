@@ -1,6 +1,7 @@
 //! What a point wants and how the oils on hand measure up, in sentences.
 
 use shop::shelf::{Family, Shelf};
+use tribology::Standing;
 use tribology::oil::classified;
 
 use crate::judge::Judged;
@@ -57,10 +58,17 @@ pub fn band(band: &Band) -> String {
     format!("{} to {} mm²/s at 40 °C", digits(band.low), digits(band.high))
 }
 
+/// How something is known: its standing and where it is from, each said once.
+#[must_use]
+pub fn known(standing: Standing, source: &str) -> String {
+    let words = standing.words();
+    if source.to_lowercase().starts_with(words) { source.to_owned() } else { format!("{words}: {source}") }
+}
+
 /// A reason as a sentence with where it is from.
 #[must_use]
 pub fn reason(reason: &Reason) -> String {
     let mut letters = reason.says.chars();
     let says: String = letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect());
-    format!("{says} ({}, {}: {})", reason.rule, reason.standing.words(), reason.source)
+    format!("{says} ({}; {})", reason.rule, known(reason.standing, reason.source))
 }

@@ -197,8 +197,10 @@ fn plot(sketch: &Sketch, number: usize) -> Markup {
         sketch.curves.iter().map(|(name, _)| Column::Figures(format!("{}, {}", phrase::capital(name), sketch.up.0))),
     );
     let shown = sketch.curves.first().map_or(&[][..], |(_, points)| points);
-    let rows = shown.iter().step_by(4).enumerate().map(|(at, (x, _))| {
-        let of = |points: &Vec<(f64, f64)>| points.get(4 * at).map_or_else(String::new, |(_, y)| digits_of(*y, 3));
+    // Ten rows or so say what a curve does.
+    let step = (shown.len() / 10).max(1);
+    let rows = shown.iter().step_by(step).enumerate().map(|(at, (x, _))| {
+        let of = |points: &Vec<(f64, f64)>| points.get(step * at).map_or_else(String::new, |(_, y)| digits_of(*y, 3));
         let figures = sketch.curves.iter().map(|(_, points)| Cell::from(of(points)));
         std::iter::once(Cell::from(digits_of(*x, 3))).chain(figures).collect()
     });
