@@ -5,6 +5,7 @@ mod charts;
 mod database;
 mod demo;
 mod files;
+mod judge;
 mod keeping;
 mod round;
 mod run;

@@ -1,0 +1,49 @@
+//! `needs` and `judge`, from a shop and straight from files.
+
+use crate::run::{Bench, run};
+
+const CHART: &str = "chart = 1\n[machine]\nname = \"Bench drill\"\n[[pair]]\nid = \"quill\"\nkind = \"journal\"\ndiameter = \"40 mm\"\n\
+                     speeds = [\"200 rpm\"]\nsurfaces = [\"steel\", \"bronze\"]\n[[point]]\nid = \"1\"\nname = \"Quill\"\nmethod = \"oil hole\"\n\
+                     feeds = [\"quill\"]\n";
+const SHELF: &str = "shelf = 1\n[[oil]]\nid = \"drum-68\"\nname = \"Drum\"\nfamily = \"circulating\"\nv40 = \"68 mm2/s\"\nindex = 95\n\
+                     symbol = \"ISO-L-CKB 68\"\n[[oil]]\nid = \"axle\"\nname = \"Axle\"\nfamily = \"gear\"\nv40 = \"140 mm2/s\"\nindex = 95\n\
+                     symbol = \"API GL-5\"\n";
+
+#[test]
+fn oils_are_judged_straight_from_files() {
+    let bench = Bench::new();
+    bench.write("drill.toml", CHART);
+    bench.write("two.toml", SHELF);
+    let (chart, shelf) = (bench.path("drill.toml"), bench.path("two.toml"));
+    let files = ["--chart", chart.as_str(), "--shelf", shelf.as_str()];
+    let judged = run(&[&["judge"], &files[..], &["--json"]].concat()).well().json();
+    let verdicts = judged["points"][0]["verdicts"].as_array().expect("verdicts");
+    assert_eq!(judged["points"][0]["id"], "1");
+    assert_eq!((&verdicts[0]["oil"], &verdicts[0]["verdict"]), (&"drum-68".into(), &"suits".into()));
+    assert_eq!((&verdicts[1]["oil"], &verdicts[1]["verdict"]), (&"axle".into(), &"never".into()));
+    let why = verdicts[1]["reasons"][0].as_str().expect("a reason");
+    assert!(why.contains("GL-5") && why.contains("R2"), "{why}");
+    let one = run(&[&["judge", "1", "--oil", "axle"], &files[..]].concat()).well().out;
+    assert!(one.contains("Drum suits.") && one.contains("never    axle") && !one.contains("     suits"), "{one}");
+    let needs = run(&["needs", "--chart", &chart, "--json"]).well().json();
+    let band = &needs["points"][0]["band"];
+    let (low, high) = (band["v40_low"].as_f64().expect("a number"), band["v40_high"].as_f64().expect("a number"));
+    assert!(low > 30.0 && low < 68.0 + 1.0 && high > 68.0 && high < 200.0, "{needs}");
+    assert!(needs["points"][0]["label"].as_str().is_some_and(|label| label.contains("ISO-L-CKB")));
+}
+
+#[test]
+fn a_machine_of_the_shop_is_judged_by_its_shelf_and_what_is_not_there_is_said() {
+    let bench = Bench::new();
+    let said = bench.run(&["judge", "bench-drill", "1"]).well().out;
+    assert!(said.contains("(1) Quill sleeve:") && said.contains("way-68"), "{said}");
+    for (words, says) in [
+        (&["judge", "nowhere"][..], "nowhere"),
+        (&["judge", "bench-drill", "9"][..], "no point \"9\""),
+        (&["judge", "bench-drill", "1", "--oil", "way-86"][..], "did you mean \"way-68\""),
+        (&["needs"][..], "name a machine"),
+    ] {
+        let told = bench.run(words).wrong_use();
+        assert!(told.contains(says), "{words:?}: {told}");
+    }
+}
