@@ -3,7 +3,7 @@
 
 use shop::chart::{Chart, Point};
 use shop::id::Id;
-use shop::shelf::{Family, Oil, Shelf};
+use shop::shelf::{Asked, Family, Oil, Shelf};
 use tribology::Standing;
 
 use crate::need::{Band, Need, Place, need, sort};
@@ -22,12 +22,17 @@ pub struct Judged {
     pub reasons: Vec<Reason>,
 }
 
-/// Every oil of a shelf held against a point, the best first; of those that do alike the nearest in body first, then by id.
+/// Every oil of a shelf held against a point, the best first; of those that do alike the nearest in body first, where no body is known the
+/// one that the chart states, then by id.
 #[must_use]
 pub fn judge(chart: &Chart, point: &Point, shelf: &Shelf) -> Vec<Judged> {
     let need = need(chart, point);
-    let mut judged: Vec<(f64, Judged)> =
-        shelf.oils.iter().map(|oil| (distance(&need, oil), judged(&need, oil))).collect();
+    let charted = point.oil.as_deref().and_then(Asked::read).and_then(|asked| shelf.nearest(&asked)).map(|oil| &oil.id);
+    let far = |oil: &Oil| match need.band {
+        None if charted == Some(&oil.id) => 0.0,
+        _ => distance(&need, oil),
+    };
+    let mut judged: Vec<(f64, Judged)> = shelf.oils.iter().map(|oil| (far(oil), judged(&need, oil))).collect();
     judged.sort_by(|(near, a), (far, b)| {
         b.verdict.cmp(&a.verdict).then(near.total_cmp(far)).then_with(|| a.oil.cmp(&b.oil))
     });

@@ -185,6 +185,24 @@ fn what_practice_says_at_once() {
     }
 }
 
+/// Where nobody knows what a point feeds, there may be bronze behind it, and the chart's own word goes first.
+#[test]
+fn an_unknown_passage_gets_no_strong_medicine() {
+    let text = "chart = 1\n[machine]\nname = \"M\"\n[[point]]\nid = \"1\"\nname = \"P\"\nmethod = \"oil hole\"\noil = \"way 68\"\n";
+    let chart = Chart::read(text).value.expect("a chart without faults");
+    let oil = |id: &str, more: &str| format!("[[oil]]\nid = \"{id}\"\nname = \"{id}\"\n{more}\n");
+    let shelf = [
+        "shelf = 1\n".to_owned(),
+        oil("axle", "family = \"gear\"\nv40 = \"140 mm2/s\"\nsymbol = \"API GL-5\""),
+        oil("drum", CLEAN),
+        oil("way", "family = \"way\"\nv40 = \"68 mm2/s\""),
+    ];
+    let shelf = Shelf::read(&shelf.concat()).value.expect("a shelf without faults");
+    let judged = judge(&chart, &chart.points[0], &shelf);
+    let order: Vec<(&str, Verdict)> = judged.iter().map(|one| (one.oil.as_str(), one.verdict)).collect();
+    assert_eq!(order, [("way", Verdict::Serves), ("drum", Verdict::Serves), ("axle", Verdict::Stopgap)]);
+}
+
 /// A close spindle shares its sump with a collar that would like a thicker oil: the spindle decides, for thicker oil can seize it.
 #[test]
 fn a_close_spindle_is_never_a_compromise() {

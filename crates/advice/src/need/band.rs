@@ -176,7 +176,7 @@ const HAND_WARM_C: f64 = 35.0;
 fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
     let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3)
         || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
-    if place.fastest.is_some_and(|fastest| fastest.m_s() > super::sort::QUICK_M_S) {
+    if place.is_quick() {
         Band::practice(68.0, 150.0, "quick slides and rams: way or circulating oil of grade 68 to 150")
     } else if heavy {
         Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220")

@@ -71,6 +71,8 @@ pub struct Place<'c> {
     pub fastest: Option<Velocity>,
 }
 
+/// From here on a surface is not slow, m/s (from memory).
+const QUICK_M_S: f64 = 0.5;
 /// From here a plain spindle counts as fast, m/s at its surface (from memory; its edge is told with each answer that hangs on it).
 pub const FAST_M_S: f64 = 4.0;
 /// Up to here its clearance counts as close, in parts of the diameter (from memory).
@@ -159,6 +161,12 @@ impl<'c> Place<'c> {
     #[must_use]
     pub fn is_open(&self) -> bool {
         self.point.method == Method::Brush
+    }
+
+    /// Whether its surfaces rub faster than slow ones do; not so where nobody says how fast.
+    #[must_use]
+    pub fn is_quick(&self) -> bool {
+        self.fastest.is_some_and(|fastest| fastest.m_s() > QUICK_M_S)
     }
 
     /// Whether its surfaces never rub faster than this, in m/s; not so where nobody says how fast they do.

@@ -9,9 +9,6 @@ use shop::shelf::Family::{
 use super::place::{self, Place};
 use crate::verdict::Verdict;
 
-/// From here on a surface is not slow, m/s (from memory).
-pub(super) const QUICK_M_S: f64 = 0.5;
-
 /// A row: the sorts that suit and those that serve.
 struct Row {
     suits: &'static [Family],
@@ -128,11 +125,7 @@ fn row(place: &Place<'_>) -> Option<Row> {
     let pair = place.pair?;
     Some(match pair.kind {
         _ if place.is_close_and_fast || place.is_with_close_spindle => CLOSE_SPINDLE,
-        PairKind::Journal
-            if place.way == place::Way::Hand && place.fastest.is_none_or(|fastest| fastest.m_s() <= QUICK_M_S) =>
-        {
-            HAND_BEARING
-        }
+        PairKind::Journal if place.way == place::Way::Hand && !place.is_quick() => HAND_BEARING,
         PairKind::Journal => PLAIN,
         PairKind::RollingBearing => ROLLING,
         PairKind::GearMesh if place.is_open() => OPEN_GEARS,
@@ -140,7 +133,7 @@ fn row(place: &Place<'_>) -> Option<Row> {
         PairKind::Worm if place.hot == place::Known::Yes => LOADED_WORM,
         PairKind::Worm => LIGHT_WORM,
         PairKind::Slideway if place.point.method == Method::Felt => FELT,
-        PairKind::Slideway if place.fastest.is_some_and(|fastest| fastest.m_s() > QUICK_M_S) => QUICK_SLIDES,
+        PairKind::Slideway if place.is_quick() => QUICK_SLIDES,
         PairKind::Slideway => WAYS,
         PairKind::ScrewAndNut => SCREW,
         PairKind::SlidingCollar | PairKind::Cam => COLLAR,

@@ -17,7 +17,7 @@ pub(super) const R1: Rule = Rule {
     source: "trade articles on extreme pressure and bronze; the temperature from memory",
     holds: |case| {
         let metal = case.place.soft_metal();
-        if case.is_grease() || metal == Known::No || case.place.pair.is_none() {
+        if case.is_grease() || metal == Known::No {
             return Holds::No;
         }
         let is_precious = case.place.is_irreplaceable || case.place.hot == Known::Yes;
@@ -55,7 +55,7 @@ pub(super) const R2: Rule = Rule {
         let is_gl5 = case.is_of_class(&["GL-5"]);
         match (is_gl5 && case.copper_passes() != Some(true), case.place.yellow) {
             (true, Known::Yes) => Holds::Yes,
-            (true, Known::Unsaid) if case.place.pair.is_some() => Holds::Capped(
+            (true, Known::Unsaid) => Holds::Capped(
                 Verdict::Stopgap,
                 "nobody says whether there is bronze or brass here, and this is a GL-5 without a copper strip",
             ),

@@ -18,12 +18,14 @@ pub(super) const R11: Rule = Rule {
             return Holds::No;
         }
         // What is brushed has no passage to plug.
-        match case.place.pair.map(|pair| pair.kind).filter(|_| case.place.is_open()) {
+        if !case.place.is_open() {
+            return Holds::Yes;
+        }
+        match case.place.pair.map(|pair| pair.kind) {
             Some(PairKind::GearMesh) => {
                 Holds::Capped(Verdict::Serves, "a thin wipe where no chips fly; disputed, both work")
             }
-            Some(_) => Holds::Capped(Verdict::Stopgap, "grease holds chips and grinds with them"),
-            None => Holds::Yes,
+            _ => Holds::Capped(Verdict::Stopgap, "grease holds chips and grinds with them"),
         }
     },
 };

@@ -30,7 +30,7 @@ pub(super) const R8: Rule = Rule {
     standing: Standing::CommonPractice,
     source: "common practice, no source",
     holds: |case| {
-        let slow = case.place.is_way() && case.place.fastest.is_none_or(|fastest| fastest.m_s() <= 0.5);
+        let slow = case.place.is_way() && !case.place.is_quick();
         let felt = case.place.point.method == shop::chart::Method::Felt;
         let plain = [Property::Tackifier, Property::FrictionModifier].iter().all(|of| case.stated(*of) == Stated::No);
         if slow && !felt && plain && !case.is_grease() { Holds::Yes } else { Holds::No }

@@ -3,6 +3,7 @@
 //! pixels, and the picture is always as wide as the form says.
 
 use axum::extract::{Form, Path, Query, State};
+use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use maud::{Markup, Render, html};
 use serde::Deserialize;
@@ -13,7 +14,7 @@ use shop::id::Id;
 use crate::hand::Hand;
 use crate::machines::revision::{Outcome, Revision};
 use crate::machines::sent::Sent;
-use crate::parts::{Balloon, Link, Page, Section, TitleBlock};
+use crate::parts::{Balloon, Entry, Field, Form as Questions, Link, Page, Section, TitleBlock};
 use crate::phrase::called;
 use crate::shop_state::{Shop, View};
 use crate::{Error, FormKey, address};
@@ -63,7 +64,11 @@ pub(crate) async fn write(
             let edits = [set("picture", Value::Text(picture.clone())), set("at", Value::Numbers(at))];
             turn.write(&shop, &view.machine.id, &hand, &sent, &edits).await?
         }
-        None => return Err(Error::WrongForm),
+        None => {
+            let wrong = "Nothing was pointed at. Press on the picture with a pointer or a finger, or write two numbers from 0 to 100 below it.";
+            let page = page(&shop, &view, &hand, point, &picture, &turn.revision, &[wrong.to_owned()]).await?;
+            return Ok((StatusCode::UNPROCESSABLE_ENTITY, page.render()).into_response());
+        }
     };
     if let Outcome::Written = outcome {
         let to = format!("{}#{ANCHOR}", address::point(&view.machine.id, &point.id));
@@ -86,7 +91,9 @@ fn pressed(sent: &Sent) -> Option<[f64; 2]> {
         let fraction = number(name)? / of;
         (fraction <= 1.0).then(|| (fraction * 1000.0).round() / 1000.0)
     };
-    Some([fraction("at.x", width)?, fraction("at.y", height)?])
+    let at = [fraction("at.x", width)?, fraction("at.y", height)?];
+    // The button pressed by a key and not by a pointer sends its corner, which nobody has pointed at.
+    (at != [0.0, 0.0]).then_some(at)
 }
 
 async fn page(
@@ -166,6 +173,30 @@ async fn button(
     };
     let high = (WIDE * height / width).round();
     let name = called(picture.caption.as_ref(), &picture.id);
+    // For a hand at the keys: the same, in hundredths of the picture.
+    let field = |name: &str, label: &str| Field {
+        name: name.into(),
+        label: label.into(),
+        entry: Entry::Quantity,
+        ..Field::default()
+    };
+    let mut hidden = revision.hidden(&[]);
+    hidden.extend(
+        [("picture", picture.id.to_string()), ("wide", "100".into()), ("high", "100".into())]
+            .map(|(name, value)| (name.to_owned(), value)),
+    );
+    let typed = Questions {
+        to: address(machine, &point.id),
+        key: FormKey::fresh()?,
+        hidden,
+        fields: vec![
+            field("at.x", "How far across, from 0 at the left to 100 at the right?"),
+            field("at.y", "How far down, from 0 at the top to 100 at the foot?"),
+        ],
+        wrong: Vec::new(),
+        words: "It is there".to_owned(),
+        back: None,
+    };
     Ok(Some(html! {
         form.side-window method="post" action=(address(machine, &point.id)) {
             (FormKey::fresh()?)
@@ -176,5 +207,6 @@ async fn button(
             input.side-press type="image" name="at" src=(address::picture(machine, number.0)) width=(WIDE) height=(high)
                 alt={ (name) ": press where point " (point.id) " is" };
         }
+        (typed)
     }))
 }

@@ -153,7 +153,11 @@ async fn a_point_gets_its_place_by_pressing_on_the_picture() {
         pairs
     };
     let path = "/machines/drill/points/1/place";
-    assert_eq!(bench.post(path, &sent(width + 1.0, 3.0)).await.status, 400);
+    for (x, y) in [(width + 1.0, 3.0), (0.0, 0.0)] {
+        let answer = bench.post(path, &sent(x, y)).await;
+        assert_eq!(answer.status, 422);
+        assert!(words(&answer.page(), ".form-mend")[0].contains("Nothing was pointed at"));
+    }
     assert_eq!(led(&bench.post(path, &sent(width / 4.0, height / 2.0)).await), "/machines/drill/points/1#place");
     let (_, text) = bench.drill().await;
     let even: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
