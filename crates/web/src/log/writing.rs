@@ -30,6 +30,8 @@ pub(super) fn questions(body: &Body, chart: Option<&Chart>, shelf: &Shelf) -> Op
         ..Field::default()
     };
     let oils = || shelf.oils.iter().map(|oil| Choice::new(oil.id.as_str(), &*oil.name)).collect();
+    // What stands on a shelf is measured or weighed; strokes say nothing of it.
+    let on_shelf = |amount: &String| line("amount", "How much?", "Such as 3.2 L or 400 g.", &Some(amount.clone()));
     let how_much = |amount| line("amount", "How much?", "Such as 60 mL, 3.5 L or 2 strokes.", amount);
     let text = |label: &str, value: &str| vec![line("text", label, "", &Some(value.to_owned()))];
     Some(match body {
@@ -62,18 +64,15 @@ pub(super) fn questions(body: &Body, chart: Option<&Chart>, shelf: &Shelf) -> Op
         Body::Drained { note } => {
             vec![line("text", "How much came out, and how did it look?", "May be left empty.", note)]
         }
-        Body::Opening { amount } | Body::Counted { amount } => vec![how_much(&Some(amount.clone()))],
+        Body::Opening { amount } | Body::Counted { amount } => vec![on_shelf(amount)],
         Body::Bought { amount, price } => {
-            vec![
-                how_much(&Some(amount.clone())),
-                line("price", "What did it cost?", "Such as 85 EUR; may be left empty.", price),
-            ]
+            vec![on_shelf(amount), line("price", "What did it cost?", "Such as 85 EUR; may be left empty.", price)]
         }
         Body::Used { amount, note } => {
-            vec![how_much(&Some(amount.clone())), line("text", "For what?", "May be left empty.", note)]
+            vec![on_shelf(amount), line("text", "For what?", "May be left empty.", note)]
         }
         Body::ThrownAway { amount, note } => {
-            vec![how_much(&Some(amount.clone())), line("text", "Why?", "May be left empty.", note)]
+            vec![on_shelf(amount), line("text", "Why?", "May be left empty.", note)]
         }
         Body::Note { text: said } => text("What is to be noted?", said),
         Body::Withdrawn => return None,
