@@ -23,6 +23,7 @@ mod serving;
 mod setup;
 mod share;
 mod tour;
+mod unsuited;
 mod weight;
 
 pub use act::{Act, act};
@@ -37,6 +38,7 @@ pub use phase::Phase;
 pub use serving::{Serving, serving};
 pub use setup::{Reading, SetUp};
 pub use share::shared;
+pub use unsuited::{KeptApart, Unsuited};
 pub use weight::Weight;
 
 use shop::chart::{Method, Point, State};
@@ -86,6 +88,10 @@ pub struct Round {
     pub left_undone: Vec<LeftUndone>,
     /// How many points sleep because only other jobs need them.
     pub asleep: usize,
+    /// The points whose oil is a stopgap or worse.
+    pub unsuited: Vec<Unsuited>,
+    /// The cans that harm at points of the round.
+    pub keep_apart: Vec<KeptApart>,
 }
 
 /// What is wiped from one stand.
@@ -275,7 +281,7 @@ impl Asked<'_> {
         let minutes = minutes::minutes(&open.seconds, pace.as_ref());
         steps.extend(minutes.steps);
         let ids: Vec<Id> = chosen.iter().map(|task| tasks[*task].id.clone()).collect();
-        let round = Round {
+        let mut round = Round {
             machine: machine.id.clone(),
             name: chart.machine.name.clone(),
             at: moment.clone(),
@@ -288,7 +294,11 @@ impl Asked<'_> {
             within: self.minutes,
             left_undone,
             asleep,
+            unsuited: Vec::new(),
+            keep_apart: Vec::new(),
         };
+        round.unsuited = unsuited::unsuited(machine, self.shelf, &round);
+        round.keep_apart = unsuited::keep_apart(machine, self.shelf, &round);
         let mut reasoned = Reasoned::new(round);
         reasoned.answer.steps = steps;
         reasoned.assumed = assumed.told(machine, plan, &ground.setups, pace);

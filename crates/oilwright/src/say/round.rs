@@ -71,6 +71,16 @@ fn printed(round: &Round) -> Result<(), Failure> {
     if let Some(within) = words::within(round) {
         super::line(&within)?;
     }
+    if !round.unsuited.is_empty() || !round.keep_apart.is_empty() {
+        super::line("")?;
+        super::line("LOOK AT THE CANS.")?;
+        for found in &round.unsuited {
+            super::line(&format!("  {}", words::unsuited(found)))?;
+        }
+        for found in &round.keep_apart {
+            super::line(&format!("  {}.", words::kept_apart(found)))?;
+        }
+    }
     if round.left() > 0 && !round.wipe.is_empty() {
         super::line("")?;
         super::line("FIRST WIPE. Chips under fresh oil lap the ways.")?;

@@ -67,7 +67,7 @@ impl Sheet {
             anchor: format!("{before}run"),
             said: [words::summary(round)].into_iter().chain(words::within(round)).collect(),
             signs: signs_left(round),
-            before: [cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
+            before: [cans(round), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
             groups: groups(view, choice, round, &before, company)?,
             after: [later(round), left_undone(round)].into_iter().flatten().collect(),
             run: run::form(view, Ran::planned(choice), &before, FormKey::fresh()?),
@@ -196,6 +196,18 @@ fn left_undone(round: &Round) -> Option<Steps> {
     })
 }
 
+/// Cans that do not do, and where each can must never be set.
+fn cans(round: &Round) -> Option<Steps> {
+    let unsuited = round.unsuited.iter().map(|found| (String::new(), words::unsuited(found)));
+    let apart = round.keep_apart.iter().map(|found| (String::new(), format!("{}.", words::kept_apart(found))));
+    let lines: Vec<_> = unsuited.chain(apart).collect();
+    (!lines.is_empty()).then(|| Steps {
+        heading: "Look at the cans".to_owned(),
+        says: "What is in a can counts, not its shape.".to_owned(),
+        lines,
+    })
+}
+
 fn cold_ways(view: &View, choice: &Choice) -> Option<Steps> {
     let found = cold(&view.machine, &view.shelf, choice.temperature?);
     let units: Units = view.settings.units;
@@ -211,9 +223,10 @@ fn cold_ways(view: &View, choice: &Choice) -> Option<Steps> {
     Some(Steps {
         heading: if lines.is_empty() { "Not too cold".to_owned() } else { "Too cold for these".to_owned() },
         says: if lines.is_empty() {
-            "Every way of oiling delivers at this temperature, by rough limits (common practice, no source).".to_owned()
+            "Every way of oiling delivers at this temperature, by rough limits (common practice and memory, no source)."
+                .to_owned()
         } else {
-            "By rough limits (common practice, no source); what you see and feel goes before.".to_owned()
+            "By rough limits (common practice and memory, no source); what you see and feel goes before.".to_owned()
         },
         lines,
     })
