@@ -38,7 +38,7 @@ pub use phase::Phase;
 pub use serving::{Serving, serving};
 pub use setup::{Reading, SetUp};
 pub use share::shared;
-pub use unsuited::{KeptApart, Unsuited};
+pub use unsuited::{Cans, KeptApart, Unsuited, cans};
 pub use weight::Weight;
 
 use shop::chart::{Method, Point, State};
@@ -88,10 +88,6 @@ pub struct Round {
     pub left_undone: Vec<LeftUndone>,
     /// How many points sleep because only other jobs need them.
     pub asleep: usize,
-    /// The points whose oil is a stopgap or worse.
-    pub unsuited: Vec<Unsuited>,
-    /// The cans that harm at points of the round.
-    pub keep_apart: Vec<KeptApart>,
 }
 
 /// What is wiped from one stand.
@@ -281,7 +277,7 @@ impl Asked<'_> {
         let minutes = minutes::minutes(&open.seconds, pace.as_ref());
         steps.extend(minutes.steps);
         let ids: Vec<Id> = chosen.iter().map(|task| tasks[*task].id.clone()).collect();
-        let mut round = Round {
+        let round = Round {
             machine: machine.id.clone(),
             name: chart.machine.name.clone(),
             at: moment.clone(),
@@ -294,11 +290,7 @@ impl Asked<'_> {
             within: self.minutes,
             left_undone,
             asleep,
-            unsuited: Vec::new(),
-            keep_apart: Vec::new(),
         };
-        round.unsuited = unsuited::unsuited(machine, self.shelf, &round);
-        round.keep_apart = unsuited::keep_apart(machine, self.shelf, &round);
         let mut reasoned = Reasoned::new(round);
         reasoned.answer.steps = steps;
         reasoned.assumed = assumed.told(machine, plan, &ground.setups, pace);

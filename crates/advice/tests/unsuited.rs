@@ -1,6 +1,6 @@
 //! The round names the cans that do not do: rules R1, R2 and R11 of trade practice, at points whose chart asks for the wrong thing.
 
-use advice::round::{Caution, Plan, round};
+use advice::round::{Caution, Plan, cans, round};
 use advice::verdict::Verdict;
 use shop::shelf::Shelf;
 use tribology::quantity::Time;
@@ -79,9 +79,9 @@ fn plan() -> Plan {
 fn what_the_chart_asks_for_and_does_harm_is_named_with_what_to_take() {
     let mut bench = Bench::new(CHART);
     bench.shelf = Shelf::read(SHELF).value.expect("the shelf is right");
-    let answer = round(&bench.machine, &bench.shelf, &at("2026-11-25T09:00"), &plan());
-    let round = answer.value();
-    let [bush] = round.unsuited.as_slice() else { panic!("{:?}", round.unsuited) };
+    let mut round = round(&bench.machine, &bench.shelf, &at("2026-11-25T09:00"), &plan()).answer.value;
+    let found = cans(&bench.machine, &bench.shelf, &mut round);
+    let [bush] = found.unsuited.as_slice() else { panic!("{:?}", found.unsuited) };
     assert_eq!(bush.id.as_str(), "1");
     assert_eq!(bush.oil.as_ref().map(|(oil, verdict)| (oil.id.as_str(), *verdict)), Some(("axle", Verdict::Never)));
     assert_eq!(bush.rather.as_ref().map(|(oil, verdict)| (oil.id.as_str(), *verdict)), Some(("round", Verdict::Suits)));
@@ -95,13 +95,10 @@ fn what_the_chart_asks_for_and_does_harm_is_named_with_what_to_take() {
 fn cans_are_kept_from_the_points_that_they_harm() {
     let mut bench = Bench::new(CHART);
     bench.shelf = Shelf::read(SHELF).value.expect("the shelf is right");
-    let answer = round(&bench.machine, &bench.shelf, &at("2026-11-25T09:00"), &plan());
-    let kept: Vec<(&str, Vec<&str>)> = answer
-        .value()
-        .keep_apart
-        .iter()
-        .map(|kept| (kept.can.id.as_str(), kept.from.iter().map(|id| id.as_str()).collect()))
-        .collect();
+    let mut round = round(&bench.machine, &bench.shelf, &at("2026-11-25T09:00"), &plan()).answer.value;
+    let kept = cans(&bench.machine, &bench.shelf, &mut round).keep_apart;
+    let kept: Vec<(&str, Vec<&str>)> =
+        kept.iter().map(|kept| (kept.can.id.as_str(), kept.from.iter().map(|id| id.as_str()).collect())).collect();
     // GL-5 at bronze (R2), grease in oil holes (R11); the clean oil harms nothing.
     assert!(kept.contains(&("red-can", vec!["1", "3"])) && kept.contains(&("gun", vec!["1", "3"])), "{kept:?}");
     assert!(kept.iter().all(|(can, _)| *can != "spout"));

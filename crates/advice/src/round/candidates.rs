@@ -56,7 +56,6 @@ impl<'a> Candidates<'a> {
             found.assumed.serves(point, what, &serving);
             let Serving { oil, can, dose, .. } = serving;
             found.steps.extend(dose.step);
-            let lubricant = oil.as_ref().and_then(|oil| shelf.oil(&oil.id));
             if point.stand.is_none() {
                 found.assumed.no_stand.push(point.id.clone());
             }
@@ -69,7 +68,7 @@ impl<'a> Candidates<'a> {
                 place: point.place.clone(),
                 moves: point.moves.clone(),
                 first: Vec::new(),
-                cautions: cautions(machine, point, what, lubricant, moment),
+                cautions: cautions(machine, point, what, moment),
                 oil,
                 can,
                 dose: dose.said,

@@ -2,14 +2,10 @@
 
 use jiff::SignedDuration;
 use shop::chart::{Chart, Method, Point, State};
-use shop::shelf::Oil;
 use shop::snapshot::{MachineSnapshot, Moment};
 
 use super::act::Act;
 use super::setup::SetUp;
-use crate::judge::judged;
-use crate::need::need;
-use crate::verdict::Verdict;
 
 /// What to take care of at a point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -35,16 +31,8 @@ const HOT: SignedDuration = SignedDuration::from_hours(1);
 const HIGH: [&str; 5] = ["ladder", "overhead", "countershaft", "line shaft", "ceiling"];
 
 /// The cautions of a point.
-pub(super) fn cautions(
-    machine: &MachineSnapshot,
-    point: &Point,
-    act: Act,
-    oil: Option<&Oil>,
-    moment: &Moment,
-) -> Vec<Caution> {
-    let harms = |oil: &Oil| judged(&need(&machine.chart, point), oil).verdict == Verdict::Never;
+pub(super) fn cautions(machine: &MachineSnapshot, point: &Point, act: Act, moment: &Moment) -> Vec<Caution> {
     let all = [
-        (Caution::HarmfulOil, act != Act::Look && oil.is_some_and(harms)),
         (
             Caution::CanIntoRunning,
             point.state == State::Running && act != Act::Look && !is_fed_from_outside(point.method),

@@ -5,6 +5,7 @@ use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::MachineSnapshot;
 use tribology::Step;
+use tribology::feed::Feed;
 use tribology::oil::{USUAL_INDEX, ViscosityLine};
 use tribology::quantity::{KinematicViscosity, Temperature};
 
@@ -62,8 +63,8 @@ pub fn cold(machine: &MachineSnapshot, shelf: &Shelf, temperature: Temperature) 
             (None, None) => None,
             (None, Some(feed)) => {
                 let known = oil.and_then(|oil| cold_feed(feed, oil, temperature));
-                // Nobody takes a can to what is only looked at.
-                if known.is_none() && (chosen.is_none() && point.oil.is_none() && point.reservoir.is_none()) {
+                // A can of which nobody says what is in it is no reason to warn.
+                if known.is_none() && feed == Feed::Can {
                     continue;
                 }
                 let answer = known.or_else(|| {

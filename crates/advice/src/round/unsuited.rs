@@ -1,12 +1,12 @@
 //! Cans of today's round that do not do: where the oil that a point's chart states is a stopgap or does harm, and at which points of the round
-//! each can must never be set. Start at [`unsuited`] and [`keep_apart`].
+//! each can must never be set. Start at [`cans`].
 
 use shop::chart::Point;
 use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::MachineSnapshot;
 
-use super::{Act, Chosen, Round};
+use super::{Act, Caution, Chosen, Round};
 use crate::judge::{Judged, judge, judged};
 use crate::need::need;
 use crate::verdict::{Reason, Verdict};
@@ -35,9 +35,31 @@ pub struct KeptApart {
     pub from: Vec<Id>,
 }
 
+/// What there is to say of the cans of a round.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Cans {
+    /// The points whose oil is a stopgap or worse.
+    pub unsuited: Vec<Unsuited>,
+    /// The cans that do harm at points of the round.
+    pub keep_apart: Vec<KeptApart>,
+}
+
+/// What there is to say of the cans of a round. Points whose own oil does harm get a caution.
+pub fn cans(machine: &MachineSnapshot, shelf: &Shelf, round: &mut Round) -> Cans {
+    let found = Cans { unsuited: unsuited(machine, shelf, round), keep_apart: keep_apart(machine, shelf, round) };
+    for point in round.stands.iter_mut().flat_map(|at| &mut at.points) {
+        let harms =
+            |one: &Unsuited| one.id == point.id && one.oil.as_ref().is_some_and(|(_, how)| *how == Verdict::Never);
+        if found.unsuited.iter().any(harms) {
+            point.cautions.insert(0, Caution::HarmfulOil);
+        }
+    }
+    found
+}
+
 /// The points of a round that are still to be oiled and whose oil is a stopgap or worse, or for which the chart leads to none, in the order of
 /// the round.
-pub(super) fn unsuited(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) -> Vec<Unsuited> {
+fn unsuited(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) -> Vec<Unsuited> {
     let mut found = Vec::new();
     for (entry, point) in open(machine, round) {
         let all = judge(&machine.chart, point, shelf);
@@ -64,7 +86,7 @@ pub(super) fn unsuited(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) 
 }
 
 /// The cans that a round takes along, each with the points still to be oiled at which its oil does harm; those that do none are left out.
-pub(super) fn keep_apart(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) -> Vec<KeptApart> {
+fn keep_apart(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) -> Vec<KeptApart> {
     let needs: Vec<_> = open(machine, round).map(|(_, point)| (point, need(&machine.chart, point))).collect();
     let of = |can: &&Chosen| {
         let oil = shelf.oil(&shelf.cans.iter().find(|known| known.id == can.id)?.oil.clone()?)?;

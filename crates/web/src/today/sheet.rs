@@ -1,6 +1,6 @@
 //! The round of one machine on the page: what comes first, the stands phase by phase with their cautions, and what comes after.
 
-use advice::round::{Phase, Round, WipeAt, after_use, cold};
+use advice::round::{Cans, Phase, Round, WipeAt, after_use, cans, cold};
 use advice::words;
 use advice::working::Reasoned;
 use maud::{Markup, Render, html};
@@ -53,9 +53,10 @@ impl Sheet {
     pub(super) fn of(
         view: &View,
         choice: &Choice,
-        reasoned: &Reasoned<Round>,
+        mut reasoned: Reasoned<Round>,
         company: Company,
     ) -> Result<Self, Error> {
+        let cans = cans(&view.machine, &view.shelf, &mut reasoned.answer.value);
         let round = reasoned.value();
         let before = match company {
             Company::Alone => String::new(),
@@ -67,13 +68,13 @@ impl Sheet {
             anchor: format!("{before}run"),
             said: [words::summary(round)].into_iter().chain(words::within(round)).collect(),
             signs: signs_left(round),
-            before: [cans(round), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
+            before: [cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
             groups: groups(view, choice, round, &before, company)?,
             after: [later(round), left_undone(round)].into_iter().flatten().collect(),
             run: run::form(view, Ran::planned(choice), &before, FormKey::fresh()?),
             after_use: after_work(view),
             why: why::points(round),
-            working: why::working(reasoned, units),
+            working: why::working(&reasoned, units),
             asleep: asleep(round),
         })
     }
@@ -197,9 +198,9 @@ fn left_undone(round: &Round) -> Option<Steps> {
 }
 
 /// Cans that do not do, and where each can must never be set.
-fn cans(round: &Round) -> Option<Steps> {
-    let unsuited = round.unsuited.iter().map(|found| (String::new(), words::unsuited(found)));
-    let apart = round.keep_apart.iter().map(|found| (String::new(), format!("{}.", words::kept_apart(found))));
+fn cans_to_look_at(cans: &Cans) -> Option<Steps> {
+    let unsuited = cans.unsuited.iter().map(|found| (String::new(), words::unsuited(found)));
+    let apart = cans.keep_apart.iter().map(|found| (String::new(), format!("{}.", words::kept_apart(found))));
     let lines: Vec<_> = unsuited.chain(apart).collect();
     (!lines.is_empty()).then(|| Steps {
         heading: "Look at the cans".to_owned(),
