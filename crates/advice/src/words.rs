@@ -35,7 +35,9 @@ pub use no_answer::no_answer;
 pub use no_flow::no_flow;
 pub use old_remedy::old_remedy;
 pub use regime::{assumed, cold_feed, regimes};
-pub use round::{caution, caution_at, covers_back, first, kept_apart, later, short_interval, summary, unsuited, wipe};
+pub use round::{
+    caution, caution_at, covers_back, first, kept_apart, later, short_interval, stop, summary, unsuited, wipe,
+};
 pub use seen::{look, seen};
 pub use short::{left_undone, within};
 pub use step::{source, step, warning};

@@ -8,6 +8,7 @@ use shop::snapshot::MachineSnapshot;
 
 use super::tour::counted;
 use super::{Act, Caution, Chosen, Round};
+use crate::contents::{self, Inside, in_reservoir};
 use crate::judge::{Judged, judge, judged};
 use crate::need::need;
 use crate::verdict::{Reason, Verdict};
@@ -41,6 +42,8 @@ pub struct KeptApart {
 /// What there is to say of the cans of a round.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Cans {
+    /// The reservoirs in which there is an oil that does harm, so that the machine is not run: what they are called, and what is in them.
+    pub stops: Vec<(String, Inside)>,
     /// The points whose oil is a stopgap or worse.
     pub unsuited: Vec<Unsuited>,
     /// The cans that do harm at points of the round.
@@ -49,7 +52,11 @@ pub struct Cans {
 
 /// What there is to say of the cans of a round. Points whose own oil does harm get a caution.
 pub fn cans(machine: &MachineSnapshot, shelf: &Shelf, round: &mut Round) -> Cans {
-    let found = Cans { unsuited: unsuited(machine, shelf, round), keep_apart: keep_apart(machine, shelf, round) };
+    let found = Cans {
+        stops: stops(machine, shelf),
+        unsuited: unsuited(machine, shelf, round),
+        keep_apart: keep_apart(machine, shelf, round),
+    };
     for point in round.stands.iter_mut().flat_map(|at| &mut at.points) {
         let harms =
             |one: &Unsuited| one.id == point.id && one.oil.as_ref().is_some_and(|(_, how)| *how == Verdict::Never);
@@ -58,6 +65,16 @@ pub fn cans(machine: &MachineSnapshot, shelf: &Shelf, round: &mut Round) -> Cans
         }
     }
     found
+}
+
+fn stops(machine: &MachineSnapshot, shelf: &Shelf) -> Vec<(String, Inside)> {
+    let chart = &machine.chart;
+    let here = chart.reservoirs.iter().filter(|reservoir| chart.applies(&reservoir.when));
+    let with = here.map(|reservoir| {
+        let name = reservoir.name.clone().unwrap_or_else(|| reservoir.id.as_str().replace('-', " "));
+        (name, in_reservoir(chart, reservoir, &machine.contents(&reservoir.id), shelf))
+    });
+    with.filter(|(_, inside)| inside.act == contents::Act::DoNotRun).collect()
 }
 
 /// The points of a round that are still to be oiled and whose oil is a stopgap or worse, or for which the chart leads to none, in the order of

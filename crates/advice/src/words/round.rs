@@ -4,12 +4,14 @@ use std::collections::BTreeSet;
 
 use shop::amount::Interval;
 use shop::chart::State;
+use shop::shelf::Shelf;
 
+use crate::contents::Inside;
 use crate::round::{Caution, KeptApart, Later, Round, RoundPoint, Unsuited, WipeAt};
 use crate::verdict::Verdict;
 
 use super::due::hours;
-use super::{count, join, list};
+use super::{contents, contents_act, count, join, list};
 
 /// `11 points at 3 places, about 5 minutes. Two cans: the short can, the long spout.`
 #[must_use]
@@ -85,6 +87,12 @@ pub fn unsuited(found: &Unsuited) -> String {
         None => "Nothing on the shelf will do: leave the machine stopped.".to_owned(),
     };
     format!("{} {}: {oil}. {rather}", found.id, found.name)
+}
+
+/// Why a machine is not run: `Worm box: in it is Axle oil. Do not run the machine: …`.
+#[must_use]
+pub fn stop(name: &str, inside: &Inside, shelf: &Shelf) -> String {
+    format!("{}: {} {}", capital(name), contents(inside, shelf, None), contents_act(inside))
 }
 
 /// Where a can of the round must never be set: `Gun: never at 3, 5 and 7`, and of one that does harm at many, where alone it may be.

@@ -4,6 +4,7 @@ use std::process::ExitCode;
 use std::time::Instant;
 
 use advice::round::{Plan, cans, round};
+use advice::words;
 use clap::Args;
 use jiff::Timestamp;
 use store::Store;
@@ -41,7 +42,8 @@ impl Demo {
         let answers = snapshot.machines.iter().map(|machine| {
             let mut round = round(machine, &snapshot.shelf, &snapshot.moment, &plan);
             let cans = cans(machine, &snapshot.shelf, &mut round.answer.value);
-            say::Answered { round, after: None, cans, cold: None }
+            let stops = cans.stops.iter().map(|(name, inside)| words::stop(name, inside, &snapshot.shelf)).collect();
+            say::Answered { round, after: None, cans, stops, cold: None }
         });
         let units = shared.units.map_or(settings.units, Units::from);
         let how = say::How { json: shared.json, working: shared.working, units };

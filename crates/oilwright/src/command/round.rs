@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use advice::round::{Plan, after_use, cans, cold, round, shared, within};
+use advice::words;
 use clap::Args;
 use jiff::tz::TimeZone;
 use shop::amount::read_minutes;
@@ -75,9 +76,10 @@ impl Round {
         let planned: Vec<_> = planned.collect();
         let answers = source.rounds(&planned, minutes).into_iter().zip(&source.machines).map(|(mut round, machine)| {
             let cans = cans(machine, &source.shelf, &mut round.answer.value);
+            let stops = cans.stops.iter().map(|(name, inside)| words::stop(name, inside, &source.shelf)).collect();
             let after = self.after.then(|| after_use(machine));
             let cold = temperature.map(|temperature| cold(machine, &source.shelf, temperature));
-            say::Answered { round, after, cans, cold }
+            say::Answered { round, after, cans, stops, cold }
         });
         let how = say::How {
             json: shared.json,

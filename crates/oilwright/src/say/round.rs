@@ -15,6 +15,8 @@ pub(crate) struct Answered {
     pub(crate) after: Option<Vec<AfterAct>>,
     /// Which of its cans do not do.
     pub(crate) cans: Cans,
+    /// Why the machine is not run, each in a sentence.
+    pub(crate) stops: Vec<String>,
     /// What will not deliver in the cold.
     pub(crate) cold: Option<Reasoned<Vec<Cold>>>,
 }
@@ -50,7 +52,7 @@ pub(crate) fn answers(answers: &[Answered], how: How) -> Result<(), Failure> {
         super::line(&format!("{}{job}  ·  {clock}", round.name))?;
         match &answered.after {
             Some(after) => after_use(after)?,
-            None => printed(round, &answered.cans)?,
+            None => printed(answered)?,
         }
         if let Some(cold) = &answered.cold {
             cold_ways(cold, how)?;
@@ -62,10 +64,18 @@ pub(crate) fn answers(answers: &[Answered], how: How) -> Result<(), Failure> {
     Ok(())
 }
 
-fn printed(round: &Round, cans: &Cans) -> Result<(), Failure> {
+fn printed(answered: &Answered) -> Result<(), Failure> {
+    let (round, cans) = (answered.round.value(), &answered.cans);
     super::line(&words::summary(round))?;
     if let Some(within) = words::within(round) {
         super::line(&within)?;
+    }
+    if !answered.stops.is_empty() {
+        super::line("")?;
+        super::line("DO NOT RUN IT YET. Leaving the machine stopped harms nothing.")?;
+        for stop in &answered.stops {
+            super::line(&format!("  {stop}"))?;
+        }
     }
     if !cans.unsuited.is_empty() || !cans.keep_apart.is_empty() {
         super::line("")?;

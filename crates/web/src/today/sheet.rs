@@ -68,7 +68,10 @@ impl Sheet {
             anchor: format!("{before}run"),
             said: [words::summary(round)].into_iter().chain(words::within(round)).collect(),
             signs: signs_left(round),
-            before: [cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
+            before: [stops(&cans, view), cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)]
+                .into_iter()
+                .flatten()
+                .collect(),
             groups: groups(view, choice, round, &before, company)?,
             after: [later(round), left_undone(round)].into_iter().flatten().collect(),
             run: run::form(view, Ran::planned(choice), &before, FormKey::fresh()?),
@@ -193,6 +196,17 @@ fn left_undone(round: &Round) -> Option<Steps> {
     (!lines.is_empty()).then(|| Steps {
         heading: "Left undone".to_owned(),
         says: "What matters most comes first. It stays due.".to_owned(),
+        lines,
+    })
+}
+
+/// Boxes with an oil in them that does harm.
+fn stops(cans: &Cans, view: &View) -> Option<Steps> {
+    let lines: Vec<_> =
+        cans.stops.iter().map(|(name, inside)| (String::new(), words::stop(name, inside, &view.shelf))).collect();
+    (!lines.is_empty()).then(|| Steps {
+        heading: "Do not run it yet".to_owned(),
+        says: "Leaving the machine stopped harms nothing.".to_owned(),
         lines,
     })
 }
