@@ -4,6 +4,7 @@
 
 pub mod blend;
 pub mod data_sheet;
+pub mod film;
 pub mod judge;
 pub mod label;
 pub mod need;

@@ -4,13 +4,11 @@
 mod band;
 mod cold;
 mod place;
-mod regime;
 mod sort;
 
 pub use band::{Band, band};
-pub use cold::{ColdFeed, cold_feed};
+pub use cold::{ColdFeed, cold_feed, feed};
 pub use place::{CLOSE, FAST_M_S, Known, Place, Way, pairs_of};
-pub use regime::{Assumed, Regimes, regimes};
 pub use sort::{sort, wanted};
 
 use shop::chart::{Chart, Point};

@@ -7,6 +7,7 @@ mod care;
 mod cold;
 mod dose;
 mod due;
+mod films;
 mod later;
 mod lathe;
 mod laws;

@@ -25,17 +25,23 @@ pub enum ColdFeed {
     },
 }
 
-/// How a point's way of oiling moves an oil at a temperature; nothing for grease, for brushes, and for an oil of unknown body.
+/// The way of oiling of a point, as far as a cold oil asks; nothing for grease and brushes.
 #[must_use]
-pub fn cold_feed(point: &Point, oil: &Oil, at: Temperature) -> Option<ColdFeed> {
-    let feed = match point.method {
+pub fn feed(method: Method) -> Option<Feed> {
+    Some(match method {
         Method::OilHole | Method::BallOiler | Method::Cup | Method::Nipple => Feed::Can,
         Method::Wick | Method::Felt | Method::Bottle => Feed::Wick,
         Method::Drip => Feed::Drip,
         Method::Ring | Method::Splash | Method::Bath | Method::Tray => Feed::Splash,
         Method::OneShot | Method::TotalLossPump | Method::CirculatingPump => Feed::PumpStart,
         Method::GreaseCup | Method::Brush => return None,
-    };
+    })
+}
+
+/// How a point's way of oiling moves an oil at a temperature; nothing for grease, for brushes, and for an oil of unknown body.
+#[must_use]
+pub fn cold_feed(point: &Point, oil: &Oil, at: Temperature) -> Option<ColdFeed> {
+    let feed = feed(point.method)?;
     let line = oil_line(oil)?.line;
     let (viscosity, limit) = (line.at(at), limit(feed));
     Some(if viscosity > limit.most {
