@@ -3,14 +3,18 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use advice::film::{Day, Filling, Film, TooTight, film, rooms, warnings};
 use advice::judge::{Judged, judge};
-use advice::need::{Need, need};
+use advice::need::{Band, Need, Place, need};
 use advice::words;
 use clap::Args;
 use serde_json::{Value as Json, json};
 use shop::chart::{Chart, Point};
 use shop::fault::nearest;
 use shop::shelf::Shelf;
+use shop::snapshot::Conditions;
+use tribology::Answer;
+use tribology::quantity::Units;
 
 use crate::failure::Failure;
 use crate::{say, shop_file};
@@ -44,12 +48,17 @@ pub(crate) struct Judge {
 pub(crate) struct Needs {
     #[command(flatten)]
     asked: Asked,
+    /// The temperature of the shop on a usual day, 18C or 64 F; the shop's setting when left out.
+    #[arg(long, value_name = "18C")]
+    temperature: Option<String>,
 }
 
 /// What is asked about.
 struct Source {
     chart: Chart,
     shelf: Shelf,
+    conditions: Conditions,
+    units: Units,
 }
 
 impl Asked {
@@ -57,7 +66,8 @@ impl Asked {
         if let Some(file) = &self.chart {
             let chart = super::chart::read(file)?;
             let shelf = self.shelf.as_deref().map(super::shelf::read).transpose()?.unwrap_or_default();
-            return Ok(Source { chart, shelf });
+            let (conditions, units) = (Conditions::default(), shared.units.map_or(Units::Metric, Units::from));
+            return Ok(Source { chart, shelf, conditions, units });
         }
         let asked = self
             .machine
@@ -71,7 +81,8 @@ impl Asked {
         let chart = machine
             .map(|machine| machine.chart)
             .ok_or_else(|| Failure::Use(format!("the machine \"{asked}\" has no chart yet")))?;
-        Ok(Source { chart, shelf: snapshot.shelf })
+        let units = shared.units.map_or(open.settings.units, Units::from);
+        Ok(Source { chart, shelf: snapshot.shelf, conditions: snapshot.conditions, units })
     }
 
     /// The points that take a lubricant on this example, or the one that is named.
@@ -138,32 +149,18 @@ impl Judge {
 
 impl Needs {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let source = self.asked.source(shared).await?;
+        let mut source = self.asked.source(shared).await?;
+        if let Some(text) = &self.temperature {
+            source.conditions.usual = Some(super::round::temperature(text)?);
+        }
+        let how = say::How { json: shared.json, working: shared.working, units: source.units };
         let mut points = Vec::new();
         for point in self.asked.points(&source.chart)? {
-            let need = need(&source.chart, point);
+            let found = Found::of(&source, point);
             if shared.json {
-                points.push(as_json(point, &need));
-                continue;
-            }
-            let all = need.band.as_ref().map_or_else(|| "no oil by body".to_owned(), words::band);
-            say::line(&format!("({}) {}: {all}", point.id, point.name))?;
-            for (place, band) in &need.pairs {
-                let Some(pair) = place.pair else {
-                    say::line("     nobody knows what it feeds")?;
-                    continue;
-                };
-                let wants = band.as_ref().map_or_else(
-                    || "not judged by body".to_owned(),
-                    |band| format!("{} ({})", words::band(band), band.source),
-                );
-                say::line(&format!("     {}: {wants}", pair.id))?;
-            }
-            if !need.suffer.is_empty() {
-                say::line(&format!("     a compromise; {} would want another", words::list(&need.suffer)))?;
-            }
-            if let Some(label) = words::to_buy(&need) {
-                say::line(&format!("     on a label: {label}"))?;
+                points.push(found.json(how.units));
+            } else {
+                found.say(how)?;
             }
         }
         if shared.json {
@@ -173,16 +170,81 @@ impl Needs {
     }
 }
 
-fn as_json(point: &Point, need: &Need<'_>) -> Json {
-    let band = |band: &advice::need::Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
-    json!({
-        "id": point.id.as_str(),
-        "band": need.band.as_ref().map(band),
-        "pairs": need.pairs.iter().map(|(place, wants)| json!({
-            "pair": place.pair.map(|pair| pair.id.as_str()),
-            "band": wants.as_ref().map(band),
-        })).collect::<Vec<_>>(),
-        "suffer": need.suffer.iter().map(|id| id.as_str()).collect::<Vec<_>>(),
-        "label": words::to_buy(need),
-    })
+/// What is found of a point: what it wants, the films of its bearings with an oil, and what to be warned of.
+struct Found<'c> {
+    point: &'c Point,
+    need: Need<'c>,
+    oil: Option<Filling>,
+    /// One for each pair.
+    films: Vec<Option<Answer<Film>>>,
+    warnings: Vec<TooTight>,
+}
+
+impl<'c> Found<'c> {
+    fn of(source: &'c Source, point: &'c Point) -> Self {
+        let need = need(&source.chart, point);
+        let judged = judge(&source.chart, point, &source.shelf);
+        let oil = Filling::best(&source.chart, point, &source.shelf, &judged);
+        let rooms = rooms(&source.conditions);
+        let films = need.pairs.iter().map(|(place, _)| film(place, oil.as_ref()?, &rooms)).collect();
+        let [_, usual, _] = rooms;
+        let warnings = warnings(&source.chart, point, &need, &source.shelf, &judged, usual);
+        Self { point, need, oil, films, warnings }
+    }
+
+    fn oil(&self) -> &str {
+        self.oil.as_ref().map_or("", |oil| oil.name.as_str())
+    }
+
+    fn say(&self, how: say::How) -> Result<(), Failure> {
+        let Self { point, need, .. } = self;
+        let all = need.band.as_ref().map_or_else(|| "no oil by body".to_owned(), words::band);
+        say::line(&format!("({}) {}: {all}", point.id, point.name))?;
+        for warning in &self.warnings {
+            say::too_tight(warning, how.units)?;
+        }
+        for ((place, band), film) in need.pairs.iter().zip(&self.films) {
+            let Some(pair) = place.pair else {
+                say::line("     nobody knows what it feeds")?;
+                continue;
+            };
+            let wants = band.as_ref().map_or_else(
+                || "not judged by body".to_owned(),
+                |band| format!("{} ({})", words::band(band), band.source),
+            );
+            say::line(&format!("     {}: {wants}", pair.id))?;
+            let Some(found) = film else { continue };
+            if let Some(usual) = found.value.rooms.iter().find(|one| one.room.day == Day::Usual) {
+                say::film(found, usual, self.oil(), how)?;
+            }
+        }
+        if !need.suffer.is_empty() {
+            say::line(&format!("     a compromise; {} would want another", words::list(&need.suffer)))?;
+        }
+        if let Some(label) = words::to_buy(need) {
+            say::line(&format!("     on a label: {label}"))?;
+        }
+        Ok(())
+    }
+
+    fn json(&self, units: Units) -> Json {
+        let Self { point, need, .. } = self;
+        let band = |band: &advice::need::Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
+        let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
+            let mut said = json!({ "pair": place.pair.map(|pair| pair.id.as_str()), "band": wants.as_ref().map(band) });
+            let film = film.as_ref().map(|film| say::film_json(film, self.oil(), units));
+            if let (Some(said), Some(Json::Object(film))) = (said.as_object_mut(), film) {
+                said.extend(film);
+            }
+            said
+        };
+        json!({
+            "id": point.id.as_str(),
+            "band": need.band.as_ref().map(band),
+            "pairs": need.pairs.iter().zip(&self.films).map(|(one, film)| pair(one, film)).collect::<Vec<_>>(),
+            "suffer": need.suffer.iter().map(|id| id.as_str()).collect::<Vec<_>>(),
+            "label": words::to_buy(need),
+            "warnings": self.warnings.iter().map(|one| say::too_tight_json(one, units)).collect::<Vec<_>>(),
+        })
+    }
 }
