@@ -26,7 +26,10 @@ pub use cold::{cold, cold_remedy};
 pub use cold_feed::cold_feed;
 pub use due::{due, due_because, hours};
 pub use entry::entry;
-pub use film::{degrees, film_assumed, film_spans, film_swing, regime, regimes, too_tight, too_tight_remedy, warmth};
+pub use film::{
+    degrees, film_assumed, film_spans, film_swing, regime, regimes, too_tight, too_tight_remedy, warmth,
+    worth_measuring,
+};
 pub use found::{found, lines};
 pub use judged::{answer, band, known, reason, to_buy};
 pub use no_answer::no_answer;

@@ -59,6 +59,18 @@ pub enum What {
     Index(Span<f64>),
 }
 
+impl What {
+    /// Whether a keeper can find it out with a rule, a dial or a scale; how heat gets away is better told by a thermometer on the bearing.
+    #[must_use]
+    pub fn is_dimension(&self) -> bool {
+        match self {
+            Self::Clearance(_) | Self::Load(_) | Self::Length(_) | Self::Roughness(_) => true,
+            Self::Outside(_) | Self::Width(_) => true,
+            Self::Drag(_) | Self::Surface(_) | Self::Coefficient(_) | Self::Washed(_) | Self::Index(_) => false,
+        }
+    }
+}
+
 impl<T: Copy> Span<T> {
     /// The end.
     #[must_use]

@@ -95,10 +95,43 @@ pub fn film_assumed(assumed: &Assumed, units: Units) -> String {
     }
 }
 
-/// What is worth measuring, `clearance: moves full film from 30 to 110 rpm, and the top speed from 41 to 55 °C`.
+/// What is worth finding out first: of the dimensions the one that moves the answer most, and the warmth itself where that hangs on how heat
+/// gets away. Nothing where all dimensions are known and it stays cool.
+#[must_use]
+pub fn worth_measuring(swing: &[Swing], kind: Kind, units: Units) -> Option<String> {
+    let moves = |swing: &&Swing| swing.much >= MATTERS;
+    let dimension = swing.iter().filter(moves).find(|swing| swing.assumed.what.is_dimension());
+    let dimension = dimension.map(|first| {
+        format!("the {} first: it moves {}", name(&first.assumed.what), moved(first, kind, units).join(", and "))
+    });
+    let heat = swing.iter().filter(moves).find(|swing| !swing.assumed.what.is_dimension());
+    let heat = heat.map(|first| {
+        format!(
+            "its warmth after an hour at top speed, by a thermometer on the bearing: how heat gets away moves {}",
+            moved(first, kind, units).join(", and ")
+        )
+    });
+    match (dimension, heat) {
+        (Some(dimension), Some(heat)) => Some(format!("{dimension}; and {heat}")),
+        (one, other) => one.or(other),
+    }
+}
+
+/// Less than this is not worth a walk to the machine; see [`Swing::much`].
+const MATTERS: f64 = 0.3;
+
+/// How far something moves the answer: `clearance on the diameter: it moves full film from 30 rpm to 110 rpm`.
 #[must_use]
 pub fn film_swing(swing: &Swing, kind: Kind, units: Units) -> String {
-    let name = name(&swing.assumed.what);
+    let (name, moves) = (name(&swing.assumed.what), moved(swing, kind, units));
+    if moves.is_empty() {
+        return format!("{name}: it moves next to nothing");
+    }
+    format!("{name}: it moves {}", moves.join(", and "))
+}
+
+/// What something moves, from where to where.
+fn moved(swing: &Swing, kind: Kind, units: Units) -> Vec<String> {
     let goal = match kind {
         Kind::Plain => "full film",
         Kind::Rolling => "a film thick enough",
@@ -120,10 +153,7 @@ pub fn film_swing(swing: &Swing, kind: Kind, units: Units) -> String {
         (Some(cool), None) => moves.push(format!("the warmth at top speed from {cool} to hotter and hotter")),
         _ => {}
     }
-    if moves.is_empty() {
-        return format!("{name}: it hardly moves the answer");
-    }
-    format!("{name}: it moves {}", moves.join(", and "))
+    moves
 }
 
 /// Why a bearing is too tight for its oil, a sentence without its full stop.

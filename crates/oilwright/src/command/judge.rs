@@ -229,7 +229,7 @@ impl<'c> Found<'c> {
 
     fn json(&self, units: Units) -> Json {
         let Self { point, need, .. } = self;
-        let band = |band: &advice::need::Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
+        let band = |band: &Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
         let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
             let mut said = json!({ "pair": place.pair.map(|pair| pair.id.as_str()), "band": wants.as_ref().map(band) });
             let film = film.as_ref().map(|film| say::film_json(film, self.oil(), units));

@@ -17,12 +17,12 @@ pub(crate) fn film(found: &Answer<Film>, usual: &InRoom, oil: &str, how: super::
         words::regimes(usual, film.kind),
         words::warmth(usual, units),
     ))?;
-    if let Some(swing) = film.swing.first() {
-        super::line(&format!("       worth measuring first: {}", words::film_swing(swing, film.kind, units)))?;
+    if let Some(worth) = words::worth_measuring(&film.swing, film.kind, units) {
+        super::line(&format!("       worth measuring: {worth}"))?;
     }
     if how.working {
-        for swing in film.swing.iter().skip(1) {
-            super::line(&format!("       then: {}", words::film_swing(swing, film.kind, units)))?;
+        for swing in &film.swing {
+            super::line(&format!("       not known: {}", words::film_swing(swing, film.kind, units)))?;
         }
         for assumed in &film.assumed {
             super::line(&format!("       taken as usual: {}", words::film_assumed(assumed, units)))?;

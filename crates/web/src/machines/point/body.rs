@@ -4,7 +4,7 @@ use advice::judge::Judged;
 use advice::need::{Need, feed};
 use advice::oil_line::oil_line;
 use advice::verdict::Verdict;
-use draw::{Across, Band, Curve, Mark, Oil, viscosity_chart};
+use draw::{Band, Curve, Oil, viscosity_chart};
 use maud::{Markup, PreEscaped, Render as _, html};
 use shop::chart::Point;
 use shop::shelf::{Family, Shelf};
@@ -16,6 +16,8 @@ use crate::parts::{Figure, Fold};
 
 /// So many oils are drawn, the best first.
 const OILS: usize = 3;
+/// The sides of the box about 40 °C, wide enough to be seen, °C.
+const BAR_C: [f64; 2] = [38.5, 41.5];
 /// Beyond the thickest that the chart shows, mm²/s.
 const BEYOND: f64 = 1e6;
 
@@ -37,18 +39,18 @@ pub(super) fn section(
     let bands = feed(point.method).map(limit).map_or_else(Vec::new, |limit| {
         let [easy, most] = [limit.easy, limit.most].map(|limit| limit.mm2_s());
         vec![
-            Band { name: "moves slowly".into(), ends: [easy, most] },
-            Band { name: "does not move".into(), ends: [most, BEYOND] },
+            Band { name: "slowly".into(), ends: [easy, most] },
+            Band { name: "not moved".into(), ends: [most, BEYOND] },
         ]
     });
     let mut chart = viscosity_chart(&drawn, &marks(settings), &bands);
     if let Some(band) = need.band {
-        chart.curves.push(Curve { name: "wanted".into(), points: vec![(40.0, band.low), (40.0, band.high)] });
-        chart.marks.push(Mark { name: "40 °C".into(), at: Across::At(40.0) });
-        chart.marks.sort_by(|a, b| place(a).total_cmp(&place(b)));
+        let [left, right] = BAR_C;
+        let corners = [(left, band.high), (left, band.low), (right, band.low), (right, band.high), (left, band.high)];
+        chart.curves.insert(0, Curve { name: "wanted".into(), points: corners.into() });
     }
     let caption = format!(
-        "The warmer, the thinner. Upright at 40 °C: what it wants. Grey: where the {} moves an oil slowly, and above that not at all.",
+        "The warmer, the thinner. The upright box at 40 °C is what it wants. Grey: where the {} moves an oil slowly, and above that not at all.",
         point.method
     );
     let figure = Figure { drawing: PreEscaped(chart.svg("body")), caption }.render();
@@ -59,10 +61,4 @@ pub(super) fn section(
         )
         .render(),
     )
-}
-
-fn place(mark: &Mark) -> f64 {
-    match mark.at {
-        Across::At(at) | Across::Level(at) => at,
-    }
 }

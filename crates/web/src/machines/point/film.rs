@@ -80,10 +80,10 @@ fn one(place: &Place<'_>, found: &Answer<Film>, filling: &Filling, rooms: &[Room
         }
         @if let Some(plot) = plot(place, film, filling, rooms) { (plot) }
         (table(film, units))
-        @if let [first, rest @ ..] = film.swing.as_slice() {
-            h3 { "What would be worth measuring" }
-            p { "First the " (words::film_swing(first, film.kind, units)) "." }
-            @if !rest.is_empty() { ul { @for one in rest { li { (capital(&words::film_swing(one, film.kind, units))) "." } } } }
+        @if let Some(worth) = words::worth_measuring(&film.swing, film.kind, units) { p { "Worth measuring: " (worth) "." } }
+        @if !film.swing.is_empty() {
+            h3 { "How far what nobody measured moves it" }
+            ul { @for one in &film.swing { li { (capital(&words::film_swing(one, film.kind, units))) "." } } }
         }
         h3 { "Taken as usual" }
         ul { @for one in &film.assumed { li { (capital(&words::film_assumed(one, units))) "." } } }
@@ -167,12 +167,12 @@ fn table(film: &Film, units: Units) -> Table {
         })
     };
     let row = |speed: &Rotation| {
-        let first = Cell::from(digits_of(speed.rpm(), 3));
+        let first = Cell::from(format!("{} rpm", digits_of(speed.rpm(), 3)));
         std::iter::once(first).chain(film.rooms.iter().map(|one| cell(one, *speed))).collect()
     };
     Table {
         caption: "The same at each speed".into(),
-        columns: std::iter::once(Column::Words("rpm".into())).chain(film.rooms.iter().map(heading)).collect(),
+        columns: std::iter::once(Column::Words("Speed".into())).chain(film.rooms.iter().map(heading)).collect(),
         rows: speeds.iter().map(row).collect(),
         style: Style::Wide,
     }
