@@ -148,7 +148,7 @@ fn moved(swing: &Swing, kind: Kind, units: Units) -> Vec<String> {
     }
     match (cool, warm) {
         (Some(cool), Some(warm)) if cool != warm => {
-            moves.push(format!("the warmth at top speed from {cool} to {warm}"))
+            moves.push(format!("the warmth at top speed from {cool} to {warm}"));
         }
         (Some(cool), None) => moves.push(format!("the warmth at top speed from {cool} to hotter and hotter")),
         _ => {}
