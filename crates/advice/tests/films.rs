@@ -362,7 +362,8 @@ fn of_the_demo_no_hand_oiled_bearing_is_flagged() {
 
 #[test]
 fn the_film_is_told_in_words_and_ranges() {
-    let chart = chart(&format!("kind = \"journal\"\ndiameter = \"50 mm\"\n{SPEEDS}\nload = \"40 kN\""), "oil hole");
+    let speeds = "speeds = [\"12 rpm\", \"60 rpm\", \"600 rpm\"]";
+    let chart = chart(&format!("kind = \"journal\"\ndiameter = \"50 mm\"\n{speeds}\nload = \"20 kN\""), "oil hole");
     let place = Place::all(&chart, &chart.points[0]).remove(0);
     let found = film(&place, &filling((68.0, 8.6)), &rooms(&conditions())).expect("a bearing").value;
     let usual = &found.rooms[1];

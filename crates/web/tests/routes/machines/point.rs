@@ -43,7 +43,7 @@ async fn the_plate_is_kept_letter_for_letter() {
 #[tokio::test]
 async fn what_is_known_in_two_ways_stands_side_by_side() {
     let page = Bench::new().await.page(POINT).await;
-    let rows = words(&page, ".table:not(.table-wide) tbody tr");
+    let rows = words(&page, "#evidence ~ .table:not(.table-wide) tbody tr");
     assert_eq!(rows[0], "What it feeds Traced , 14 March 2026 Wire touched the bush");
     assert_eq!(rows[2], "Which oil On the plate Spindle oil Told The last owner used the drum by the door");
 }
@@ -95,7 +95,10 @@ const BEARING: &str = "name     = \"Upper spindle bearing\"\nkind     = \"journa
 #[tokio::test]
 async fn the_film_of_a_bearing_stands_over_its_speeds_as_a_plot_and_as_a_table() {
     let bench = Bench::new().await;
-    let known = format!("{BEARING}diameter = \"50 mm\"\nspeeds = [\"12 rpm\", \"400 rpm\"]\nload = \"40 kN\"\n");
+    let known = format!(
+        "{BEARING}diameter = \"50 mm\"\nlength = \"50 mm\"\nspeeds = [\"12 rpm\", \"400 rpm\"]\nload = \"20 kN\"\n\
+         roughness = [\"0.8 um\", \"0.4 um\"]\n"
+    );
     bench.drill_is_changed(BEARING, &known).await;
     let page = bench.page(POINT).await;
     let text = words(&page, "main").remove(0);
@@ -121,7 +124,7 @@ async fn the_film_of_a_bearing_stands_over_its_speeds_as_a_plot_and_as_a_table()
     }
     let rows = words(&page, "tbody tr");
     let slow = rows.iter().find(|row| row.starts_with("12 rpm ")).expect("a row for each speed");
-    assert!(slow.starts_with("12 rpm boundary, 5 °C boundary, 18 °C"), "{slow}");
+    assert!(slow.contains(" boundary, 18 °C"), "{slow}");
     assert!(!text.contains("too tight"), "nobody measured its clearance");
 }
 
