@@ -17,6 +17,8 @@ mod order;
 mod pace;
 mod route;
 mod rules;
+mod seen_working;
 mod topics;
+mod unsuited;
 mod verdicts;
 mod words;

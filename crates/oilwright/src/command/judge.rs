@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use advice::film::{Day, Filling, Film, TooTight, film, rooms, warnings};
 use advice::judge::{Judged, judge};
-use advice::need::{Band, Need, Place, need};
+use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted};
 use advice::words;
 use clap::Args;
 use serde_json::{Value as Json, json};
@@ -14,7 +14,7 @@ use shop::fault::nearest;
 use shop::shelf::Shelf;
 use shop::snapshot::Conditions;
 use tribology::Answer;
-use tribology::quantity::Units;
+use tribology::quantity::{Temperature, Units};
 
 use crate::failure::Failure;
 use crate::{say, shop_file};
@@ -66,8 +66,7 @@ impl Asked {
         if let Some(file) = &self.chart {
             let chart = super::chart::read(file)?;
             let shelf = self.shelf.as_deref().map(super::shelf::read).transpose()?.unwrap_or_default();
-            let (conditions, units) = (Conditions::default(), shared.units.map_or(Units::Metric, Units::from));
-            return Ok(Source { chart, shelf, conditions, units });
+            return Ok(Source { chart, shelf, conditions: Conditions::default(), units: Units::Metric });
         }
         let asked = self
             .machine
@@ -76,12 +75,12 @@ impl Asked {
         let open = shop_file::open(shared.shop.as_deref(), shared.at.as_deref()).await?;
         let ids = open.machine_ids(&[asked.to_owned()]).await?;
         let snapshot = open.store.snapshot_of(&ids, open.at).await?;
+        let units = open.settings.units;
         open.store.close().await?;
         let machine = snapshot.machines.into_iter().next();
         let chart = machine
             .map(|machine| machine.chart)
             .ok_or_else(|| Failure::Use(format!("the machine \"{asked}\" has no chart yet")))?;
-        let units = shared.units.map_or(open.settings.units, Units::from);
         Ok(Source { chart, shelf: snapshot.shelf, conditions: snapshot.conditions, units })
     }
 
@@ -113,6 +112,7 @@ impl Judge {
             let near = near.map(|near| format!("; did you mean \"{near}\"?")).unwrap_or_default();
             return Err(Failure::Use(format!("there is no oil \"{oil}\" on the shelf{near}")));
         }
+        let units = shared.units.map_or(source.units, Units::from);
         let mut points = Vec::new();
         for point in self.asked.points(&source.chart)? {
             let need = need(&source.chart, point);
@@ -127,16 +127,37 @@ impl Judge {
                         "oil": one.oil.as_str(),
                         "verdict": one.verdict.to_string(),
                         "reasons": one.reasons.iter().map(words::reason).collect::<Vec<_>>(),
+                        "rules": one.reasons.iter().map(|reason| json!({
+                            "id": reason.rule,
+                            "cap": reason.cap.to_string(),
+                            "standing": reason.standing.words(),
+                            "source": reason.source,
+                            "seen": reason.seen.iter().map(|seen| words::seen(seen, units)).collect::<Vec<_>>(),
+                        })).collect::<Vec<_>>(),
+                        "working": one.steps.iter().map(|(pair, step)| format!("{pair}: {}", words::step(step, units))).collect::<Vec<_>>(),
                     })).collect::<Vec<_>>(),
                 }));
                 continue;
             }
             say::line(&format!("({}) {}: {}", point.id, point.name, words::answer(&need, &judged, &source.shelf)))?;
+            for care in words::care(&need) {
+                say::line(&format!("     Take care. {care}"))?;
+            }
             for one in shown {
                 say::line(&format!("     {:8} {}", one.verdict.to_string(), one.oil))?;
                 let reasons = if shared.working { one.reasons.len() } else { 1 };
                 for reason in one.reasons.iter().take(reasons) {
                     say::line(&format!("              {}", words::reason(reason)))?;
+                    if shared.working {
+                        for seen in &reason.seen {
+                            say::line(&format!("                  {}", words::seen(seen, units)))?;
+                        }
+                    }
+                }
+                if shared.working {
+                    for (pair, step) in &one.steps {
+                        say::line(&format!("              {pair}: {}", words::step(step, units)))?;
+                    }
                 }
             }
         }
@@ -147,13 +168,17 @@ impl Judge {
     }
 }
 
+/// A cold morning where no shop says how cold it gets (common practice: below about 10 °C feeds begin to fail).
+const COLD_C: f64 = 8.0;
+
 impl Needs {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let mut source = self.asked.source(shared).await?;
         if let Some(text) = &self.temperature {
             source.conditions.usual = Some(super::round::temperature(text)?);
         }
-        let how = say::How { json: shared.json, working: shared.working, units: source.units };
+        let units = shared.units.map_or(source.units, Units::from);
+        let how = say::How { json: shared.json, working: shared.working, units };
         let mut points = Vec::new();
         for point in self.asked.points(&source.chart)? {
             let found = Found::of(&source, point);
@@ -178,6 +203,9 @@ struct Found<'c> {
     /// One for each pair.
     films: Vec<Option<Answer<Film>>>,
     warnings: Vec<TooTight>,
+    plate: Option<Plate>,
+    /// A cold morning, and what the way of oiling moves then.
+    moved: Option<(Temperature, Movable)>,
 }
 
 impl<'c> Found<'c> {
@@ -189,7 +217,9 @@ impl<'c> Found<'c> {
         let films = need.pairs.iter().map(|(place, _)| film(place, oil.as_ref()?, &rooms)).collect();
         let [_, usual, _] = rooms;
         let warnings = warnings(&source.chart, point, &need, &source.shelf, &judged, usual);
-        Self { point, need, oil, films, warnings }
+        let cold = source.conditions.cold.unwrap_or(Temperature::from_celsius(COLD_C));
+        let moved = feed(&source.chart, point).and_then(|feed| Some((cold, movable(feed, cold)?)));
+        Self { plate: plate(&source.chart, point), point, need, oil, films, warnings, moved }
     }
 
     fn oil(&self) -> &str {
@@ -212,6 +242,7 @@ impl<'c> Found<'c> {
                 || "not judged by body".to_owned(),
                 |band| format!("{} ({})", words::band(band), band.source),
             );
+            let wants = if place.is_by_kind_alone() { format!("{wants}, by its kind alone") } else { wants };
             say::line(&format!("     {}: {wants}", pair.id))?;
             let Some(found) = film else { continue };
             if let Some(usual) = found.value.rooms.iter().find(|one| one.room.day == Day::Usual) {
@@ -220,6 +251,18 @@ impl<'c> Found<'c> {
         }
         if !need.suffer.is_empty() {
             say::line(&format!("     a compromise; {} would want another", words::list(&need.suffer)))?;
+        }
+        if let Some(plate) = &self.plate {
+            say::line(&format!("     {}", words::plate(plate, need.band.as_ref())))?;
+        }
+        if let Some((cold, moved)) = self.moved {
+            say::line(&format!("     {}", words::movable(moved, point.method, cold, how.units)))?;
+        }
+        for unwanted in unwanted(need) {
+            say::line(&format!("     not {}", words::unwanted(&unwanted)))?;
+        }
+        for care in words::care(need) {
+            say::line(&format!("     Take care. {care}"))?;
         }
         if let Some(label) = words::to_buy(need) {
             say::line(&format!("     on a label: {label}"))?;
@@ -231,7 +274,11 @@ impl<'c> Found<'c> {
         let Self { point, need, .. } = self;
         let band = |band: &Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
         let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
-            let mut said = json!({ "pair": place.pair.map(|pair| pair.id.as_str()), "band": wants.as_ref().map(band) });
+            let mut said = json!({
+                "pair": place.pair.map(|pair| pair.id.as_str()),
+                "band": wants.as_ref().map(band),
+                "by_kind_alone": place.is_by_kind_alone(),
+            });
             let film = film.as_ref().map(|film| say::film_json(film, self.oil(), units));
             if let (Some(said), Some(Json::Object(film))) = (said.as_object_mut(), film) {
                 said.extend(film);
@@ -243,6 +290,19 @@ impl<'c> Found<'c> {
             "band": need.band.as_ref().map(band),
             "pairs": need.pairs.iter().zip(&self.films).map(|(one, film)| pair(one, film)).collect::<Vec<_>>(),
             "suffer": need.suffer.iter().map(|id| id.as_str()).collect::<Vec<_>>(),
+            "plate": self.plate.as_ref().map(|plate| json!({
+                "words": plate.words,
+                "v40_low": plate.band.0.mm2_s(),
+                "v40_high": plate.band.1.mm2_s(),
+            })),
+            "way": self.moved.map(|(cold, moved)| json!({
+                "how": point.method.to_string(),
+                "cold_c": cold.celsius(),
+                "easy_v40": moved.easy.mm2_s(),
+                "most_v40": moved.most.mm2_s(),
+            })),
+            "unwanted": unwanted(need).iter().map(words::unwanted).collect::<Vec<_>>(),
+            "care": words::care(need),
             "label": words::to_buy(need),
             "warnings": self.warnings.iter().map(|one| say::too_tight_json(one, units)).collect::<Vec<_>>(),
         })

@@ -6,7 +6,7 @@ use advice::oil_line::oil_line;
 use advice::verdict::Verdict;
 use draw::{Band, Curve, Oil, viscosity_chart};
 use maud::{Markup, PreEscaped, Render as _, html};
-use shop::chart::Point;
+use shop::chart::{Chart, Point};
 use shop::shelf::{Family, Shelf};
 use store::Settings;
 use tribology::feed::limit;
@@ -23,6 +23,7 @@ const BEYOND: f64 = 1e6;
 
 /// The chart of the best oils, to unfold; nothing where none of known body does.
 pub(super) fn section(
+    chart: &Chart,
     point: &Point,
     need: &Need<'_>,
     shelf: &Shelf,
@@ -36,24 +37,24 @@ pub(super) fn section(
     if drawn.is_empty() {
         return None;
     }
-    let bands = feed(point.method).map(limit).map_or_else(Vec::new, |limit| {
+    let bands = feed(chart, point).map(limit).map_or_else(Vec::new, |limit| {
         let [easy, most] = [limit.easy, limit.most].map(|limit| limit.mm2_s());
         vec![
             Band { name: "slowly".into(), ends: [easy, most] },
             Band { name: "not moved".into(), ends: [most, BEYOND] },
         ]
     });
-    let mut chart = viscosity_chart(&drawn, &marks(settings), &bands);
+    let mut plot = viscosity_chart(&drawn, &marks(settings), &bands);
     if let Some(band) = need.band {
         let [left, right] = BAR_C;
         let corners = [(left, band.high), (left, band.low), (right, band.low), (right, band.high), (left, band.high)];
-        chart.curves.insert(0, Curve { name: "wanted".into(), points: corners.into() });
+        plot.curves.insert(0, Curve { name: "wanted".into(), points: corners.into() });
     }
     let caption = format!(
         "The warmer, the thinner. The upright box at 40 °C is what it wants. Grey: where the {} moves an oil slowly, and above that not at all.",
         point.method
     );
-    let figure = Figure { drawing: PreEscaped(chart.svg("body")), caption }.render();
+    let figure = Figure { drawing: PreEscaped(plot.svg("body")), caption }.render();
     Some(
         Fold::shut(
             "How thick the best oils are from cold to warm",
