@@ -5,6 +5,7 @@ mod assumption;
 mod blend;
 mod cold;
 mod cold_feed;
+mod contents;
 mod due;
 mod entry;
 mod film;
@@ -26,6 +27,7 @@ pub use assumption::assumption;
 pub use blend::{against, property};
 pub use cold::{cold, cold_remedy};
 pub use cold_feed::cold_feed;
+pub use contents::{contents, contents_act, contents_harm, contents_replaced, draining, fit};
 pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use film::{

@@ -68,6 +68,15 @@ fn a_pump_behind_a_strainer_gives_up_before_one_without() {
 }
 
 #[test]
+fn grease_is_not_asked_how_it_flows() {
+    let mut bench = Bench::new("[[point]]\nid = \"0\"\nname = \"n\"\nmethod = \"nipple\"\noil = \"grease 2\"\n");
+    let shelf =
+        "shelf = 1\n[[oil]]\nid = \"g\"\nname = \"G\"\nfamily = \"grease\"\nnlgi = \"2\"\nbase_v40 = \"460 mm2/s\"\n";
+    bench.shelf = Shelf::read(shelf).value.expect("the shelf is right");
+    assert!(named(&bench, -5.0).is_empty());
+}
+
+#[test]
 fn an_oil_that_does_not_pour_reaches_nothing() {
     let mut bench = bench();
     let shelf =

@@ -5,6 +5,7 @@ mod after;
 mod bench;
 mod care;
 mod cold;
+mod contents;
 mod dose;
 mod due;
 mod films;

@@ -2,12 +2,13 @@
 //! and the strainer give up long before the bearing does. The limits are those of [`tribology::feed::limit`].
 
 use shop::chart::{Chart, Method, NodeKind, Point};
-use shop::shelf::Oil;
+use shop::shelf::{Family, Oil};
 use tribology::feed::{Feed, limit};
 use tribology::oil::{USUAL_INDEX, ViscosityLine};
 use tribology::quantity::{KinematicViscosity, Quantity as _, Temperature};
 use tribology::{Answer, Step, Symbol};
 
+use super::place::{Way, way};
 use crate::oil_line::oil_line;
 
 /// How a way of oiling does in the cold.
@@ -36,6 +37,9 @@ pub struct Movable {
 /// How a point's oil is fed; nothing for grease, for brushes and trays, of which nobody knows a limit.
 #[must_use]
 pub fn feed(chart: &Chart, point: &Point) -> Option<Feed> {
+    if way(point) == Way::Grease {
+        return None;
+    }
     Some(match point.method {
         Method::OilHole | Method::BallOiler | Method::Cup | Method::Nipple => Feed::Can,
         Method::Wick => Feed::Wick,
@@ -59,9 +63,12 @@ fn is_strained(chart: &Chart, point: &Point) -> bool {
         || circuits.any(|circuit| circuit.nodes.iter().any(|node| node.kind == NodeKind::Strainer))
 }
 
-/// How a way of oiling moves an oil at a temperature; nothing for an oil of unknown body.
+/// How a way of oiling moves an oil at a temperature; nothing for a grease and an oil of unknown body.
 #[must_use]
 pub fn cold_feed(feed: Feed, oil: &Oil, at: Temperature) -> Option<Answer<ColdFeed>> {
+    if oil.family == Family::Grease {
+        return None;
+    }
     Some(cold_feed_of(feed, oil_line(oil)?.line, at))
 }
 

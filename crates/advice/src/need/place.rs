@@ -249,7 +249,7 @@ fn close_and_fast(pair: &Pair, fastest: Option<Velocity>) -> f64 {
 }
 
 /// How oil gets there by this method.
-fn way(point: &Point) -> Way {
+pub(super) fn way(point: &Point) -> Way {
     match point.method {
         Method::OilHole | Method::BallOiler | Method::Cup | Method::Brush => Way::Hand,
         Method::Nipple if point.oil.as_deref().is_some_and(|oil| !oil.starts_with("grease")) => Way::Hand,

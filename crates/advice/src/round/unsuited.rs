@@ -6,6 +6,7 @@ use shop::id::Id;
 use shop::shelf::Shelf;
 use shop::snapshot::MachineSnapshot;
 
+use super::tour::counted;
 use super::{Act, Caution, Chosen, Round};
 use crate::judge::{Judged, judge, judged};
 use crate::need::need;
@@ -31,7 +32,9 @@ pub struct Unsuited {
 pub struct KeptApart {
     /// The can.
     pub can: Chosen,
-    /// The points.
+    /// The points that it is taken along for.
+    pub at: Vec<Id>,
+    /// The points at which it does harm, by their numbers.
     pub from: Vec<Id>,
 }
 
@@ -91,8 +94,12 @@ fn keep_apart(machine: &MachineSnapshot, shelf: &Shelf, round: &Round) -> Vec<Ke
     let of = |can: &&Chosen| {
         let oil = shelf.oil(&shelf.cans.iter().find(|known| known.id == can.id)?.oil.clone()?)?;
         let harmed = needs.iter().filter(|(_, need)| judged(need, oil).verdict == Verdict::Never);
-        let from: Vec<Id> = harmed.map(|(point, _)| point.id.clone()).collect();
-        (!from.is_empty()).then(|| KeptApart { can: (*can).clone(), from })
+        let mut from: Vec<Id> = harmed.map(|(point, _)| point.id.clone()).collect();
+        let theirs = open(machine, round).filter(|(entry, _)| entry.can.as_ref() == Some(*can));
+        let mut at: Vec<Id> = theirs.map(|(entry, _)| entry.id.clone()).filter(|id| !from.contains(id)).collect();
+        from.sort_by_key(counted);
+        at.sort_by_key(counted);
+        (!from.is_empty()).then(|| KeptApart { can: (*can).clone(), at, from })
     };
     round.cans().iter().filter_map(of).collect()
 }

@@ -87,10 +87,22 @@ pub fn unsuited(found: &Unsuited) -> String {
     format!("{} {}: {oil}. {rather}", found.id, found.name)
 }
 
-/// Where a can of the round must never be set: `The gun: never at 3, 5 and 7`.
+/// Where a can of the round must never be set: `Gun: never at 3, 5 and 7`, and of one that does harm at many, where alone it may be.
 #[must_use]
 pub fn kept_apart(found: &KeptApart) -> String {
-    format!("{}: never at {}", capital(&found.can.name), list(&found.from))
+    const MANY: usize = 6;
+    let can = capital(&found.can.name);
+    match (found.from.len() > MANY, found.at.is_empty()) {
+        (false, _) => format!("{can}: never at {}", list(&found.from)),
+        (true, false) => {
+            format!(
+                "{can}: only at {}; it does harm at {} other points of this round",
+                list(&found.at),
+                found.from.len()
+            )
+        }
+        (true, true) => format!("{can}: leave it here; it does harm at {} points of this round", found.from.len()),
+    }
 }
 
 fn capital(text: &str) -> String {

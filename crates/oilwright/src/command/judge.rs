@@ -1,18 +1,21 @@
-//! `needs` and `judge`: what each point of a machine wants, and how every oil on hand measures up.
+//! `needs` and `judge`: what each point of a machine wants, and how every oil on hand measures up; of a shop, also what is in its sumps,
+//! cups, tanks and boxes already.
 
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use advice::contents::in_reservoir;
 use advice::film::{Day, Filling, Film, TooTight, film, rooms, warnings};
 use advice::judge::{Judged, judge};
 use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted};
 use advice::words;
 use clap::Args;
+use jiff::Timestamp;
 use serde_json::{Value as Json, json};
 use shop::chart::{Chart, Point};
 use shop::fault::nearest;
 use shop::shelf::Shelf;
-use shop::snapshot::Conditions;
+use shop::snapshot::{Conditions, MachineSnapshot, Moment};
 use tribology::Answer;
 use tribology::quantity::{Temperature, Units};
 
@@ -59,6 +62,8 @@ struct Source {
     shelf: Shelf,
     conditions: Conditions,
     units: Units,
+    /// The machine as the shop knows it, and when; nothing where a file is asked.
+    known: Option<(MachineSnapshot, Moment)>,
 }
 
 impl Asked {
@@ -66,7 +71,7 @@ impl Asked {
         if let Some(file) = &self.chart {
             let chart = super::chart::read(file)?;
             let shelf = self.shelf.as_deref().map(super::shelf::read).transpose()?.unwrap_or_default();
-            return Ok(Source { chart, shelf, conditions: Conditions::default(), units: Units::Metric });
+            return Ok(Source { chart, shelf, conditions: Conditions::default(), units: Units::Metric, known: None });
         }
         let asked = self
             .machine
@@ -78,10 +83,14 @@ impl Asked {
         let units = open.settings.units;
         open.store.close().await?;
         let machine = snapshot.machines.into_iter().next();
-        let chart = machine
-            .map(|machine| machine.chart)
-            .ok_or_else(|| Failure::Use(format!("the machine \"{asked}\" has no chart yet")))?;
-        Ok(Source { chart, shelf: snapshot.shelf, conditions: snapshot.conditions, units })
+        let machine = machine.ok_or_else(|| Failure::Use(format!("the machine \"{asked}\" has no chart yet")))?;
+        Ok(Source {
+            chart: machine.chart.clone(),
+            shelf: snapshot.shelf,
+            conditions: snapshot.conditions,
+            units,
+            known: Some((machine, snapshot.moment)),
+        })
     }
 
     /// The points that take a lubricant on this example, or the one that is named.
@@ -102,6 +111,28 @@ impl Asked {
     }
 }
 
+impl Source {
+    /// What is in the reservoir of a point, as text and as JSON; nothing for a point without one, or where a file is asked.
+    fn contents(&self, point: &Point) -> Option<(String, Json)> {
+        let (machine, moment) = self.known.as_ref()?;
+        let reservoir = self.chart.reservoir(point.reservoir.as_ref()?)?;
+        let inside = in_reservoir(&self.chart, reservoir, &machine.contents(&reservoir.id), &self.shelf);
+        let clock = |instant: Timestamp| instant.to_zoned_datetime(moment.zone.clone());
+        let day = inside.since.map(|since| clock(since).strftime("%-d %B %Y").to_string());
+        let what = words::contents(&inside, &self.shelf, day.as_deref());
+        let says = format!("{what} {}", words::contents_act(&inside));
+        let json = json!({
+            "reservoir": reservoir.id.as_str(),
+            "oil": inside.only().map(|oil| oil.as_str()),
+            "since": inside.since.map(|since| clock(since).strftime("%Y-%m-%dT%H:%M:%S%:z").to_string()),
+            "verdict": words::fit(inside.fit()),
+            "act": inside.act.to_string(),
+            "says": says,
+        });
+        Some((says, json))
+    }
+}
+
 impl Judge {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let source = self.asked.source(shared).await?;
@@ -119,9 +150,11 @@ impl Judge {
             let judged = judge(&source.chart, point, &source.shelf);
             let shown: Vec<&Judged> =
                 judged.iter().filter(|one| self.oil.as_deref().is_none_or(|oil| one.oil.as_str() == oil)).collect();
+            let contents = source.contents(point);
             if shared.json {
                 points.push(json!({
                     "id": point.id.as_str(),
+                    "contents": contents.map(|(_, json)| json),
                     "answer": words::answer(&need, &judged, &source.shelf),
                     "verdicts": shown.iter().map(|one| json!({
                         "oil": one.oil.as_str(),
@@ -140,6 +173,9 @@ impl Judge {
                 continue;
             }
             say::line(&format!("({}) {}: {}", point.id, point.name, words::answer(&need, &judged, &source.shelf)))?;
+            if let Some((says, _)) = contents {
+                say::line(&format!("     {says}"))?;
+            }
             for care in words::care(&need) {
                 say::line(&format!("     Take care. {care}"))?;
             }

@@ -106,7 +106,14 @@ impl Round {
         let zone = TimeZone::system();
         let moment = Moment { instant: moment::instant(shared.at.as_deref(), &zone)?, zone };
         let id = super::chart::machine_id(file, &chart)?;
-        let machine = MachineSnapshot { id, revision: 1, chart, points: Default::default(), runs: Vec::new() };
+        let machine = MachineSnapshot {
+            id,
+            revision: 1,
+            chart,
+            points: Default::default(),
+            runs: Vec::new(),
+            contents: Default::default(),
+        };
         let hours = Time::from_hours(USUAL_HOURS);
         Ok(Source { machines: vec![machine], shelf, moment, hours, units: Units::Metric })
     }

@@ -79,6 +79,7 @@ struct UnsuitedRow {
 #[derive(Serialize)]
 struct KeptApartRow {
     can: String,
+    at: Vec<String>,
     from: Vec<String>,
 }
 
@@ -197,7 +198,8 @@ fn unsuited_row(found: &Unsuited) -> UnsuitedRow {
 }
 
 fn kept_apart_row(found: &KeptApart) -> KeptApartRow {
-    KeptApartRow { can: found.can.id.to_string(), from: found.from.iter().map(ToString::to_string).collect() }
+    let ids = |ids: &[shop::id::Id]| ids.iter().map(ToString::to_string).collect();
+    KeptApartRow { can: found.can.id.to_string(), at: ids(&found.at), from: ids(&found.from) }
 }
 
 fn left_row(left: &LeftUndone) -> LeftRow {

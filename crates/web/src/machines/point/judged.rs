@@ -15,7 +15,7 @@ use crate::phrase::capital;
 use crate::{address, rules};
 
 /// What a page says of the oils of a shelf at a point.
-pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
+pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
     let need = need(chart, point);
     let judged = judge(chart, point, shelf);
     let moved = settings
