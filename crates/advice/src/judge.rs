@@ -87,7 +87,7 @@ fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
     };
     match sort(place, oil.family) {
         Some((cap, says)) if cap < Verdict::Suits => {
-            caps.push(practice("sort", cap, says.to_owned(), &[Look::Family, Look::Kind]))
+            caps.push(practice("sort", cap, says.to_owned(), &[Look::Family, Look::Kind]));
         }
         Some(_) => {}
         None => caps.push(practice(

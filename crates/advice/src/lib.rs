@@ -5,6 +5,7 @@
 pub mod blend;
 pub mod contents;
 pub mod data_sheet;
+pub mod film;
 pub mod judge;
 pub mod label;
 pub mod need;

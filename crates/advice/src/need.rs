@@ -5,7 +5,6 @@ mod band;
 mod cold;
 mod place;
 mod plate;
-mod regime;
 mod sort;
 mod wish;
 
@@ -13,7 +12,6 @@ pub use band::{Band, band};
 pub use cold::{ColdFeed, Movable, cold_feed, cold_feed_of, feed, movable};
 pub use place::{CLOSE, FAST_M_S, HOT_C, Known, Place, QUICK_M_S, Range, Way, gone, pairs_of};
 pub use plate::{Against, Plate, plate};
-pub use regime::{Assumed, Regimes, regimes};
 pub use sort::{sort, wanted};
 pub use wish::{Unwanted, unwanted};
 

@@ -4,16 +4,17 @@ mod after;
 mod assumption;
 mod blend;
 mod cold;
+mod cold_feed;
 mod contents;
 mod due;
 mod entry;
+mod film;
 mod found;
 mod judged;
 mod need;
 mod no_answer;
 mod no_flow;
 mod old_remedy;
-mod regime;
 mod round;
 mod seen;
 mod short;
@@ -25,16 +26,20 @@ pub use after::{after_at, after_use};
 pub use assumption::assumption;
 pub use blend::{against, property};
 pub use cold::{cold, cold_remedy};
+pub use cold_feed::cold_feed;
 pub use contents::{contents, contents_act, contents_harm, contents_replaced, draining, fit};
 pub use due::{due, due_because, hours};
 pub use entry::entry;
+pub use film::{
+    degrees, film_assumed, film_spans, film_swing, regime, regimes, too_tight, too_tight_remedy, warmth,
+    worth_measuring,
+};
 pub use found::{found, lines};
 pub use judged::{answer, band, known, reason, to_buy};
 pub use need::{care, movable, plate, unwanted};
 pub use no_answer::no_answer;
 pub use no_flow::no_flow;
 pub use old_remedy::old_remedy;
-pub use regime::{assumed, cold_feed, regimes};
 pub use round::{
     caution, caution_at, covers_back, first, kept_apart, later, short_interval, stop, summary, unsuited, wipe,
 };

@@ -8,6 +8,7 @@ mod cold;
 mod contents;
 mod dose;
 mod due;
+mod films;
 mod later;
 mod lathe;
 mod laws;

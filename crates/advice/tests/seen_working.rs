@@ -1,13 +1,14 @@
 //! An oil-can bearing is starved by design and lives: what practice has seen working, the reasoning must not condemn. Held against every
 //! hand-oiled pair of the demo whose point or whose own statements are marked "seen working".
 
+use advice::film::{Filling, film, rooms};
 use advice::judge::judge;
-use advice::need::{need, regimes};
+use advice::need::need;
 use advice::verdict::Verdict;
 use advice::words;
 use shop::chart::{Chart, How, PairKind};
 use shop::shelf::Shelf;
-use tribology::quantity::Temperature;
+use shop::snapshot::Conditions;
 
 const MACHINES: [&str; 6] = ["crank-shaper", "knee-mill", "pillar-drill", "planer", "small-lathe", "surface-grinder"];
 
@@ -36,14 +37,19 @@ fn what_was_seen_working_by_hand_has_an_oil_and_a_film_by_name() {
             assert!(best.verdict >= Verdict::Stopgap, "{machine} {}: {}", point.id, best.verdict);
             let oil = shelf.oil(&best.oil).expect("it is on the shelf");
             for (place, _) in &need.pairs {
-                let Some(pair) = place.pair.filter(|pair| {
+                let is_known = place.pair.is_some_and(|pair| {
                     pair.kind == PairKind::Journal && pair.diameter.is_some() && !pair.speeds.is_empty()
-                }) else {
+                });
+                if !is_known {
                     continue;
-                };
-                let found = regimes(pair, oil, Temperature::from_celsius(33.0)).expect("a size and a speed are a film");
-                let says = words::regimes(&found);
-                assert!(["boundary", "mixed", "full film"].iter().any(|word| says.contains(word)), "{says}");
+                }
+                let filling = Filling::of(oil).expect("an oil of known body");
+                let found =
+                    film(place, &filling, &rooms(&Conditions::default())).expect("a size and a speed are a film");
+                for room in &found.value.rooms {
+                    let says = words::regimes(room, found.value.kind);
+                    assert!(["boundary", "mixed", "full film"].iter().any(|word| says.contains(word)), "{says}");
+                }
                 films += 1;
             }
         }

@@ -78,3 +78,57 @@ fn a_machine_of_the_shop_is_judged_by_its_shelf_and_what_is_not_there_is_said() 
         assert!(told.contains(says), "{words:?}: {told}");
     }
 }
+
+const SPINDLE: &str = "chart = 1\n[machine]\nname = \"Small grinder\"\n[[pair]]\nid = \"spindle\"\nkind = \"journal\"\ndiameter = \"60 mm\"\n\
+                       speeds = [\"1000 rpm\", \"3000 rpm\"]\nclearance = \"0.02 mm\"\n[[point]]\nid = \"1\"\nname = \"Spindle\"\nmethod = \"ring\"\n\
+                       feeds = [\"spindle\"]\noil = \"circulating 68\"\n";
+
+#[test]
+fn films_are_told_over_speed_and_temperature_and_a_spindle_too_tight_is_warned_of() {
+    let bench = Bench::new();
+    bench.write("grinder.toml", SPINDLE);
+    bench.write("guessed.toml", &SPINDLE.replace("clearance = \"0.02 mm\"\n", ""));
+    bench.write("by-hand.toml", &SPINDLE.replace("\"ring\"", "\"cup\""));
+    let needs = |chart: &str, more: &[&str]| {
+        let chart = bench.path(chart);
+        run(&[&["needs", "--chart", chart.as_str(), "--temperature", "20C"], more].concat()).well()
+    };
+    let json = needs("grinder.toml", &["--json"]).json();
+    let point = &json["points"][0];
+    let warning = point["warnings"][0]["says"].as_str().expect("a warning");
+    assert!(warning.starts_with("spindle is too tight for circulating 68 at 3000 rpm"), "{warning}");
+    let pair = &point["pairs"][0];
+    let days = pair["regimes"].as_array().expect("three days");
+    assert_eq!(
+        days.iter().map(|day| day["day"].as_str()).collect::<Vec<_>>(),
+        [Some("cold"), Some("usual"), Some("warm")]
+    );
+    assert_eq!((&days[1]["air_c"], &days[1]["air_assumed"]), (&20.0.into(), &false.into()));
+    let warmth: Vec<f64> =
+        days[1]["speeds"].as_array().into_iter().flatten().filter_map(|at| at["temperature_c"].as_f64()).collect();
+    assert!(warmth.len() == 2 && 20.0 < warmth[0] && warmth[0] < warmth[1], "{warmth:?}");
+    let whats = |key: &str| -> Vec<String> {
+        let rows = pair[key].as_array().into_iter().flatten();
+        let mut whats: Vec<String> = rows.filter_map(|row| row["what"].as_str().map(str::to_owned)).collect();
+        whats.sort();
+        whats
+    };
+    assert!(
+        whats("assumed").contains(&"load_mpa".to_owned()) && !whats("assumed").contains(&"clearance_mm".to_owned())
+    );
+    assert_eq!(whats("assumed"), whats("swing"));
+    for other in ["guessed.toml", "by-hand.toml"] {
+        let json = needs(other, &["--json"]).json();
+        assert_eq!(json["points"][0]["warnings"], serde_json::json!([]), "{other}");
+        assert!(json["points"][0]["pairs"][0]["regimes"].is_array(), "{other}");
+    }
+    let said = needs("grinder.toml", &[]).out;
+    for part in [
+        "warning: spindle is too tight",
+        "at 20 °C and given all the oil it wants: full film at all its speeds",
+        "worth measuring",
+    ] {
+        assert!(said.contains(part), "{part}: {said}");
+    }
+    assert!(!said.contains("f W U") && needs("grinder.toml", &["--working"]).out.contains("f W U = k A (T − Tamb)"));
+}

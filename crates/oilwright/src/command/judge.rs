@@ -5,8 +5,9 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use advice::contents::in_reservoir;
+use advice::film::{Day, Filling, Film, TooTight, film, rooms, warnings};
 use advice::judge::{Judged, judge};
-use advice::need::{Movable, Need, Plate, feed, movable, need, plate, unwanted};
+use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted};
 use advice::words;
 use clap::Args;
 use jiff::Timestamp;
@@ -15,6 +16,7 @@ use shop::chart::{Chart, Point};
 use shop::fault::nearest;
 use shop::shelf::Shelf;
 use shop::snapshot::{Conditions, MachineSnapshot, Moment};
+use tribology::Answer;
 use tribology::quantity::{Temperature, Units};
 
 use crate::failure::Failure;
@@ -49,6 +51,9 @@ pub(crate) struct Judge {
 pub(crate) struct Needs {
     #[command(flatten)]
     asked: Asked,
+    /// The temperature of the shop on a usual day, 18C or 64 F; the shop's setting when left out.
+    #[arg(long, value_name = "18C")]
+    temperature: Option<String>,
 }
 
 /// What is asked about.
@@ -204,49 +209,19 @@ const COLD_C: f64 = 8.0;
 
 impl Needs {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
-        let source = self.asked.source(shared).await?;
+        let mut source = self.asked.source(shared).await?;
+        if let Some(text) = &self.temperature {
+            source.conditions.usual = Some(super::round::temperature(text)?);
+        }
         let units = shared.units.map_or(source.units, Units::from);
+        let how = say::How { json: shared.json, working: shared.working, units };
         let mut points = Vec::new();
         for point in self.asked.points(&source.chart)? {
-            let need = need(&source.chart, point);
-            let cold = source.conditions.cold.unwrap_or(Temperature::from_celsius(COLD_C));
-            let moved = feed(&source.chart, point).and_then(|feed| movable(feed, cold));
-            let plate = plate(&source.chart, point);
+            let found = Found::of(&source, point);
             if shared.json {
-                points.push(as_json(point, &need, plate.as_ref(), moved.map(|moved| (cold, moved))));
-                continue;
-            }
-            let all = need.band.as_ref().map_or_else(|| "no oil by body".to_owned(), words::band);
-            say::line(&format!("({}) {}: {all}", point.id, point.name))?;
-            for (place, band) in &need.pairs {
-                let Some(pair) = place.pair else {
-                    say::line("     nobody knows what it feeds")?;
-                    continue;
-                };
-                let wants = band.as_ref().map_or_else(
-                    || "not judged by body".to_owned(),
-                    |band| format!("{} ({})", words::band(band), band.source),
-                );
-                let wants = if place.is_by_kind_alone() { format!("{wants}, by its kind alone") } else { wants };
-                say::line(&format!("     {}: {wants}", pair.id))?;
-            }
-            if !need.suffer.is_empty() {
-                say::line(&format!("     a compromise; {} would want another", words::list(&need.suffer)))?;
-            }
-            if let Some(plate) = &plate {
-                say::line(&format!("     {}", words::plate(plate, need.band.as_ref())))?;
-            }
-            if let Some(moved) = moved {
-                say::line(&format!("     {}", words::movable(moved, point.method, cold, units)))?;
-            }
-            for unwanted in unwanted(&need) {
-                say::line(&format!("     not {}", words::unwanted(&unwanted)))?;
-            }
-            for care in words::care(&need) {
-                say::line(&format!("     Take care. {care}"))?;
-            }
-            if let Some(label) = words::to_buy(&need) {
-                say::line(&format!("     on a label: {label}"))?;
+                points.push(found.json(how.units));
+            } else {
+                found.say(how)?;
             }
         }
         if shared.json {
@@ -256,30 +231,116 @@ impl Needs {
     }
 }
 
-fn as_json(point: &Point, need: &Need<'_>, plate: Option<&Plate>, moved: Option<(Temperature, Movable)>) -> Json {
-    let band = |band: &advice::need::Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
-    json!({
-        "id": point.id.as_str(),
-        "band": need.band.as_ref().map(band),
-        "pairs": need.pairs.iter().map(|(place, wants)| json!({
-            "pair": place.pair.map(|pair| pair.id.as_str()),
-            "band": wants.as_ref().map(band),
-            "by_kind_alone": place.is_by_kind_alone(),
-        })).collect::<Vec<_>>(),
-        "suffer": need.suffer.iter().map(|id| id.as_str()).collect::<Vec<_>>(),
-        "plate": plate.map(|plate| json!({
-            "words": plate.words,
-            "v40_low": plate.band.0.mm2_s(),
-            "v40_high": plate.band.1.mm2_s(),
-        })),
-        "way": moved.map(|(cold, moved)| json!({
-            "how": point.method.to_string(),
-            "cold_c": cold.celsius(),
-            "easy_v40": moved.easy.mm2_s(),
-            "most_v40": moved.most.mm2_s(),
-        })),
-        "unwanted": unwanted(need).iter().map(words::unwanted).collect::<Vec<_>>(),
-        "care": words::care(need),
-        "label": words::to_buy(need),
-    })
+/// What is found of a point: what it wants, the films of its bearings with an oil, and what to be warned of.
+struct Found<'c> {
+    point: &'c Point,
+    need: Need<'c>,
+    oil: Option<Filling>,
+    /// One for each pair.
+    films: Vec<Option<Answer<Film>>>,
+    warnings: Vec<TooTight>,
+    plate: Option<Plate>,
+    /// A cold morning, and what the way of oiling moves then.
+    moved: Option<(Temperature, Movable)>,
+}
+
+impl<'c> Found<'c> {
+    fn of(source: &'c Source, point: &'c Point) -> Self {
+        let need = need(&source.chart, point);
+        let judged = judge(&source.chart, point, &source.shelf);
+        let oil = Filling::best(&source.chart, point, &source.shelf, &judged);
+        let rooms = rooms(&source.conditions);
+        let films = need.pairs.iter().map(|(place, _)| film(place, oil.as_ref()?, &rooms)).collect();
+        let [_, usual, _] = rooms;
+        let warnings = warnings(&source.chart, point, &need, &source.shelf, &judged, usual);
+        let cold = source.conditions.cold.unwrap_or(Temperature::from_celsius(COLD_C));
+        let moved = feed(&source.chart, point).and_then(|feed| Some((cold, movable(feed, cold)?)));
+        Self { plate: plate(&source.chart, point), point, need, oil, films, warnings, moved }
+    }
+
+    fn oil(&self) -> &str {
+        self.oil.as_ref().map_or("", |oil| oil.name.as_str())
+    }
+
+    fn say(&self, how: say::How) -> Result<(), Failure> {
+        let Self { point, need, .. } = self;
+        let all = need.band.as_ref().map_or_else(|| "no oil by body".to_owned(), words::band);
+        say::line(&format!("({}) {}: {all}", point.id, point.name))?;
+        for warning in &self.warnings {
+            say::too_tight(warning, how.units)?;
+        }
+        for ((place, band), film) in need.pairs.iter().zip(&self.films) {
+            let Some(pair) = place.pair else {
+                say::line("     nobody knows what it feeds")?;
+                continue;
+            };
+            let wants = band.as_ref().map_or_else(
+                || "not judged by body".to_owned(),
+                |band| format!("{} ({})", words::band(band), band.source),
+            );
+            let wants = if place.is_by_kind_alone() { format!("{wants}, by its kind alone") } else { wants };
+            say::line(&format!("     {}: {wants}", pair.id))?;
+            let Some(found) = film else { continue };
+            if let Some(usual) = found.value.rooms.iter().find(|one| one.room.day == Day::Usual) {
+                say::film(found, usual, self.oil(), how)?;
+            }
+        }
+        if !need.suffer.is_empty() {
+            say::line(&format!("     a compromise; {} would want another", words::list(&need.suffer)))?;
+        }
+        if let Some(plate) = &self.plate {
+            say::line(&format!("     {}", words::plate(plate, need.band.as_ref())))?;
+        }
+        if let Some((cold, moved)) = self.moved {
+            say::line(&format!("     {}", words::movable(moved, point.method, cold, how.units)))?;
+        }
+        for unwanted in unwanted(need) {
+            say::line(&format!("     not {}", words::unwanted(&unwanted)))?;
+        }
+        for care in words::care(need) {
+            say::line(&format!("     Take care. {care}"))?;
+        }
+        if let Some(label) = words::to_buy(need) {
+            say::line(&format!("     on a label: {label}"))?;
+        }
+        Ok(())
+    }
+
+    fn json(&self, units: Units) -> Json {
+        let Self { point, need, .. } = self;
+        let band = |band: &Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
+        let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
+            let mut said = json!({
+                "pair": place.pair.map(|pair| pair.id.as_str()),
+                "band": wants.as_ref().map(band),
+                "by_kind_alone": place.is_by_kind_alone(),
+            });
+            let film = film.as_ref().map(|film| say::film_json(film, self.oil(), units));
+            if let (Some(said), Some(Json::Object(film))) = (said.as_object_mut(), film) {
+                said.extend(film);
+            }
+            said
+        };
+        json!({
+            "id": point.id.as_str(),
+            "band": need.band.as_ref().map(band),
+            "pairs": need.pairs.iter().zip(&self.films).map(|(one, film)| pair(one, film)).collect::<Vec<_>>(),
+            "suffer": need.suffer.iter().map(|id| id.as_str()).collect::<Vec<_>>(),
+            "plate": self.plate.as_ref().map(|plate| json!({
+                "words": plate.words,
+                "v40_low": plate.band.0.mm2_s(),
+                "v40_high": plate.band.1.mm2_s(),
+            })),
+            "way": self.moved.map(|(cold, moved)| json!({
+                "how": point.method.to_string(),
+                "cold_c": cold.celsius(),
+                "easy_v40": moved.easy.mm2_s(),
+                "most_v40": moved.most.mm2_s(),
+            })),
+            "unwanted": unwanted(need).iter().map(words::unwanted).collect::<Vec<_>>(),
+            "care": words::care(need),
+            "label": words::to_buy(need),
+            "warnings": self.warnings.iter().map(|one| say::too_tight_json(one, units)).collect::<Vec<_>>(),
+        })
+    }
 }

@@ -168,7 +168,7 @@ fn minutes(text: &str) -> Result<u32, Failure> {
 }
 
 /// A temperature as people type it: `8C`, `46 F`.
-fn temperature(text: &str) -> Result<Temperature, Failure> {
+pub(super) fn temperature(text: &str) -> Result<Temperature, Failure> {
     let says = |fault| Failure::Use(says_quantity("the temperature", &fault, Kind::Temperature));
     typed::<Temperature>(text).map(|typed| typed.value).map_err(says)
 }

@@ -256,7 +256,8 @@ impl ViscosityLine {
         Ok(vouched(Answer::of(Temperature::from_kelvin(found), found_step), wanted))
     }
 
-    fn kelvin_of(self, mm2_s: f64) -> f64 {
+    /// The temperature of a viscosity in mm²/s, in kelvins; no number where the chart ends.
+    pub(crate) fn kelvin_of(self, mm2_s: f64) -> f64 {
         math::exp10((self.a - log_log_z(mm2_s)) / self.b)
     }
 }

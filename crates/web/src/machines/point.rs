@@ -1,9 +1,11 @@
 //! `GET /machines/{id}/points/{point}`: all that is known of one oiling point, its history, and the acts that can be written down.
 
 mod acts;
+mod body;
 pub(crate) mod edit;
 pub(crate) mod evidence;
 pub(crate) mod feeds;
+mod film;
 pub(crate) mod fresh;
 pub(crate) mod judged;
 pub(crate) mod place;

@@ -49,7 +49,7 @@ pub fn journal_fast(ratio: f64, eccentricity: f64) -> Result<Answer<JournalState
 }
 
 /// The film in numbers.
-fn core(ratio: f64, epsilon: f64) -> Result<Core, Error> {
+pub(super) fn core(ratio: f64, epsilon: f64) -> Result<Core, Error> {
     if epsilon > BOUNDARY {
         narrow(ratio, epsilon)
     } else if ratio.is_infinite() {

@@ -12,7 +12,7 @@ use crate::{Answer, Error, Standing};
 /// The thinnest viscosity for which the chart of viscosity and temperature is drawn, mm²/s.
 ///
 /// Source: `astm-d341`.
-const THINNEST: f64 = 0.21;
+pub(super) const THINNEST: f64 = 0.21;
 /// Heat that housings give off in still air, from the least to the most.
 ///
 /// Source: `iso-7902`, from memory.

@@ -1,7 +1,7 @@
 //! The plain journal bearing: steady, laminar, one viscosity.
 //!
 //! Start at [`Method`] and [`journal`], which answer for an eccentricity, and at [`eccentricity_of`] for a load; [`Bearing`] says it in
-//! measures of the workshop, [`equilibrium`] how warm it runs. `reynolds` solves the film, `fast` reads a fit of its solutions, the
+//! measures of the workshop, [`equilibrium`] how warm it runs, [`Curve`] the same for a whole machine at once. `reynolds` solves the film, `fast` reads a fit of its solutions, the
 //! others are closed forms. Two numbers are inverse to each other and named apart: `sommerfeld`, `S = (R/C)² μ N / P`, and
 //! `load_number`, `So = P ψ² / (μ ω) = 1 / (2 π S)`.
 
@@ -18,7 +18,9 @@ mod long;
 mod short;
 
 mod bearing;
+mod curve;
 mod heat;
+mod housing;
 mod inverse;
 mod method;
 mod petroff;
@@ -26,8 +28,10 @@ mod starved;
 
 pub use approximation::journal_approximation;
 pub use bearing::{Bearing, Running};
+pub use curve::{Curve, Warmed};
 pub use fast::journal_fast;
 pub use heat::{Equilibrium, Oil, STILL_AIR, Surroundings, equilibrium};
+pub use housing::{Housing, housing};
 pub use inverse::eccentricity_of;
 pub use long::journal_long;
 pub use method::{Method, journal};

@@ -1,15 +1,15 @@
 //! Will it do? Every oil of the shelf held against a point: the answer in a sentence, then each oil with its word, unfolding into why.
 
 use advice::judge::{Judged, judge};
-use advice::need::{cold_feed, feed, movable, need, plate, regimes, unwanted};
+use advice::need::{cold_feed, feed, movable, need, plate, unwanted};
 use advice::verdict::Verdict as Word;
 use advice::words;
 use maud::{Markup, html};
-use shop::chart::{Chart, Pair, Point};
-use shop::shelf::{Oil, Shelf};
+use shop::chart::{Chart, Point};
+use shop::shelf::Shelf;
 use store::Settings;
-use tribology::quantity::{Temperature, TemperatureDifference};
 
+use super::{body, film};
 use crate::parts::{Fold, Verdict};
 use crate::phrase::capital;
 use crate::{address, rules};
@@ -18,10 +18,6 @@ use crate::{address, rules};
 pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
     let need = need(chart, point);
     let judged = judge(chart, point, shelf);
-    let best = judged
-        .iter()
-        .filter(|one| one.verdict > Word::Never)
-        .find_map(|one| shelf.oil(&one.oil).filter(|oil| oil.v40.is_some()));
     let moved = settings
         .conditions
         .cold
@@ -29,6 +25,7 @@ pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
     let unwanted = unwanted(&need);
     html! {
         p { (words::answer(&need, &judged, shelf)) }
+        (film::cautions(chart, point, &need, shelf, &judged, settings))
         @if let Some(band) = &need.band {
             p.quiet {
                 "It wants " (words::band(band)) "."
@@ -54,7 +51,6 @@ pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
                             }
                             None => "not judged by body",
                         }
-                        @if let Some(film) = place.pair.and_then(|pair| film(pair, best?, settings)) { p { (film) } }
                     }
                 }
             }
@@ -62,27 +58,12 @@ pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
         @if !unwanted.is_empty() {
             (Fold::shut("What must not be in it", html! { ul { @for one in &unwanted { li { (capital(&words::unwanted(one))) "." } } } }))
         }
+        (film::section(chart, point, &need, shelf, &judged, settings))
+        @if let Some(body) = body::section(chart, point, &need, shelf, &judged, settings) { (body) }
         p { a href=(rules::ADDRESS) { "All rules by which oils are judged" } }
         p.quiet { "Trade practice and sums, no permission: the maker's word where there is one, the data sheet and local rules come first." }
     }
 }
-
-/// What the film of a plain bearing would be with an oil when it has run a while.
-fn film(pair: &Pair, oil: &Oil, settings: &Settings) -> Option<Markup> {
-    let usual = settings.conditions.usual.unwrap_or(Temperature::from_celsius(USUAL_C));
-    let warm = usual + TemperatureDifference::from_kelvin(RISE_K);
-    let found = regimes(pair, oil, warm)?;
-    let assumed: Vec<String> = found.assumed.iter().map(|one| words::assumed(*one, settings.units)).collect();
-    Some(html! {
-        "With " (oil.name) ", " (RISE_K) " K warmer than the shop and given all the oil it wants: " (words::regimes(&found)) ". Oiled by hand or \
-         by a wick it has less by design, and lives."
-        @if !assumed.is_empty() { " Taken as usual: " (assumed.join("; ")) "." }
-    })
-}
-
-/// A shop of which nobody says how warm it is, and how much warmer a bearing runs (common practice).
-const USUAL_C: f64 = 18.0;
-const RISE_K: f64 = 15.0;
 
 fn line(one: &Judged, shelf: &Shelf, (chart, point): (&Chart, &Point), settings: &Settings) -> Markup {
     let oil = shelf.oil(&one.oil);

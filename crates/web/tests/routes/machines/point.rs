@@ -43,7 +43,7 @@ async fn the_plate_is_kept_letter_for_letter() {
 #[tokio::test]
 async fn what_is_known_in_two_ways_stands_side_by_side() {
     let page = Bench::new().await.page(POINT).await;
-    let rows = words(&page, ".table:not(.table-wide) tbody tr");
+    let rows = words(&page, "#evidence ~ .table:not(.table-wide) tbody tr");
     assert_eq!(rows[0], "What it feeds Traced , 14 March 2026 Wire touched the bush");
     assert_eq!(rows[2], "Which oil On the plate Spindle oil Told The last owner used the drum by the door");
 }
@@ -88,6 +88,61 @@ async fn a_look_offers_no_oil() {
     let page = Bench::new().await.page("/machines/drill/points/6").await;
     assert!(find(&page, "Oiled", "").is_none());
     assert!(find(&page, "Seen", "").is_some());
+}
+
+const BEARING: &str = "name     = \"Upper spindle bearing\"\nkind     = \"journal\"\n";
+
+#[tokio::test]
+async fn the_film_of_a_bearing_stands_over_its_speeds_as_a_plot_and_as_a_table() {
+    let bench = Bench::new().await;
+    let known = format!(
+        "{BEARING}diameter = \"50 mm\"\nlength = \"50 mm\"\nspeeds = [\"12 rpm\", \"400 rpm\"]\nload = \"20 kN\"\n\
+         roughness = [\"0.8 um\", \"0.4 um\"]\n"
+    );
+    bench.drill_is_changed(BEARING, &known).await;
+    let page = bench.page(POINT).await;
+    let text = words(&page, "main").remove(0);
+    for said in [
+        "Upper spindle bearing: film and warmth over its speeds",
+        "given all the oil it wants: boundary at 12 rpm, mixed from about",
+        "Oiled as it is here it has less by design, and lives: no oil is judged by this.",
+        "Worth measuring: the clearance on the diameter first: it moves full film from",
+        "Clearance on the diameter 0.05 mm; 0.038 mm to 0.075 mm are met (common practice).",
+        "How its top speed was worked out",
+        "How thick the best oils are from cold to warm",
+    ] {
+        assert!(text.contains(said), "{said}: {text}");
+    }
+    let plots = all(&page, "svg.plot");
+    assert_eq!(plots.len(), 2, "one of its warmth, one of the body of oils");
+    let names: Vec<String> = all(&page, "svg.plot .plot-label, svg.plot .plot-mark-name")
+        .iter()
+        .map(|name| name.text().collect::<String>())
+        .collect();
+    for name in ["cold", "usual", "warm", "boundary", "mixed", "full film", "wanted"] {
+        assert!(names.iter().any(|found| found == name), "{name}: {names:?}");
+    }
+    let rows = words(&page, "tbody tr");
+    let slow = rows.iter().find(|row| row.starts_with("12 rpm ")).expect("a row for each speed");
+    assert!(slow.contains(" boundary, 18 °C"), "{slow}");
+    assert!(!text.contains("too tight"), "nobody measured its clearance");
+}
+
+#[tokio::test]
+async fn a_spindle_too_tight_for_its_oil_is_a_caution() {
+    let bench = Bench::new().await;
+    let tight =
+        format!("{BEARING}diameter = \"60 mm\"\nspeeds = [\"3000 rpm\"]\nclearance = \"0.02 mm\"\nload = \"400 N\"\n");
+    bench.drill_is_changed(BEARING, &tight).await;
+    let cautions = |page: &scraper::Html| words(page, ".note").join(" ");
+    let by_hand = cautions(&bench.page(POINT).await);
+    assert!(!by_hand.contains("too tight"), "it is oiled by hand: {by_hand}");
+    let hole = "name     = \"Upper bearing\"\nmethod   = \"oil hole\"";
+    bench.drill_is_changed(hole, &hole.replace("oil hole", "bath")).await;
+    let in_a_bath = cautions(&bench.page(POINT).await);
+    for said in ["Upper spindle bearing is too tight for Circulating 68", "3000 rpm", "70 °C", "Take a thinner oil"] {
+        assert!(in_a_bath.contains(said), "{said}: {in_a_bath}");
+    }
 }
 
 #[tokio::test]
