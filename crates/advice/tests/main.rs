@@ -16,6 +16,7 @@ mod order;
 mod pace;
 mod route;
 mod rules;
+mod shelf_plan;
 mod topics;
 mod verdicts;
 mod words;
