@@ -3,11 +3,13 @@
 
 mod calculated;
 mod faults;
+mod plan;
 mod round;
 mod round_rows;
 
 pub(crate) use calculated::{calculated, calculated_json};
 pub(crate) use faults::{Checked, check};
+pub(crate) use plan::{Planned, plan, plan_json};
 pub(crate) use round::{Answered, How, answers, rounds};
 
 use std::io::{self, Write as _};
