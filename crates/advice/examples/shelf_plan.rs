@@ -110,8 +110,8 @@ fn shop(points: usize, oils: usize, seed: u64, edges: Edges) -> Matrix {
     chance.below(2);
     let oils: Vec<Oil> = (0..oils).map(|_| oil(&mut chance)).collect();
     let rows = (0..points).map(|_| row(&mut chance, &oils, edges)).collect();
-    let reluctance = oils.iter().map(|_| chance.below(4) as u32).collect();
-    Matrix { rows, reluctance }
+    let reluctance: Vec<u32> = oils.iter().map(|_| chance.below(4) as u32).collect();
+    Matrix { rows, prices: vec![0; reluctance.len()], reluctance }
 }
 
 fn oil(chance: &mut Chance) -> Oil {

@@ -77,7 +77,7 @@ pub struct Side {
     pub choices: Vec<Choice>,
     /// The numbers with which some point is left without any.
     pub too_few: Vec<TooFew>,
-    /// The harm with all candidates.
+    /// No choice of however many does less harm.
     pub least: u64,
     /// Which of the choices is advised.
     pub advised: Option<usize>,
@@ -168,11 +168,12 @@ fn sum(choice: &Choice) -> Step {
     let symbol = |symbol, si| Symbol { symbol, si, unit: "" };
     Step {
         name: "Harm of a choice",
-        formula: "1 × weight of what is served + 10 × weight of what gets a stopgap",
+        formula: "1 × weight of what is served + 10 × weight of what gets a stopgap + what the cans count for",
         symbols: vec![
             symbol("lubricants", choice.oils.len() as f64),
             symbol("served", of(Verdict::Serves)),
             symbol("stopgap", of(Verdict::Stopgap)),
+            symbol("cans", choice.for_cans as f64),
         ],
         result: symbol("harm", choice.harm as f64),
         source: "common-practice",

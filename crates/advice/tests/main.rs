@@ -17,6 +17,7 @@ mod pace;
 mod route;
 mod rules;
 mod shelf_plan;
+mod shopping;
 mod topics;
 mod verdicts;
 mod words;

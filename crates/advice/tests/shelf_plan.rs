@@ -45,8 +45,11 @@ fn small_shop(seed: u64) -> Matrix {
         (0..oils).map(|_| harm_of(&mut chance, weight)).collect()
     });
     let rows = rows.collect();
-    let reluctance = (0..oils).map(|_| u32::try_from(chance.below(4)).expect("a small number")).collect();
-    Matrix { rows, reluctance }
+    let mut few = |limit| (0..oils).map(|_| u32::try_from(chance.below(limit)).expect("a small number")).collect();
+    let reluctance = few(4);
+    // In every other shop a can counts by itself.
+    let prices = few(if seed % 2 == 0 { 1 } else { 6 });
+    Matrix { rows, prices, reluctance }
 }
 
 /// The least harm of at most `k` oils and the least reluctance with it, by going through every choice.
@@ -57,7 +60,8 @@ fn by_going_through_all(matrix: &Matrix, k: usize) -> Option<(u64, u64)> {
         let served = matrix.rows.iter().filter(|row| row.iter().any(Option::is_some));
         let harms = served.map(|row| chosen().filter_map(|oil| row[oil]).min().map(u64::from));
         let harm: u64 = harms.sum::<Option<u64>>()?;
-        Some((harm, chosen().map(|oil| u64::from(matrix.reluctance[oil])).sum()))
+        let prices: u64 = chosen().map(|oil| u64::from(matrix.prices[oil])).sum();
+        Some((harm + prices, chosen().map(|oil| u64::from(matrix.reluctance[oil])).sum()))
     };
     (0..1_u32 << oils).filter(|choice| choice.count_ones() as usize <= k).filter_map(of).min()
 }
@@ -109,7 +113,9 @@ fn a_choice_harms_as_much_as_it_says_and_its_bound_holds_without_a_search() {
             for choice in &fewest(&matrix, usize::MAX, effort).choices {
                 let served = matrix.rows.iter().filter(|row| row.iter().any(Option::is_some));
                 let least = served.map(|row| choice.oils.iter().filter_map(|oil| row[*oil]).min().map(u64::from));
-                assert_eq!(least.sum::<Option<u64>>(), Some(choice.harm), "seed {seed}: never a never");
+                let prices: u64 = choice.oils.iter().map(|oil| u64::from(matrix.prices[*oil])).sum();
+                let harm = least.sum::<Option<u64>>().map(|harm| harm + prices);
+                assert_eq!(harm, Some(choice.harm), "seed {seed}: never a never");
                 let (best, _) = by_going_through_all(&matrix, choice.oils.len()).expect("there is one");
                 assert!(choice.bound <= best && best <= choice.harm, "seed {seed}: {choice:?}, {best}");
             }
@@ -126,6 +132,7 @@ fn more_oils_do_less_harm_and_another_oil_to_choose_from_never_does_more() {
         let mut wider = matrix.clone();
         let mut chance = Chance(seed + 10_000);
         wider.reluctance.push(0);
+        wider.prices.push(0);
         for row in wider.rows.iter_mut().filter(|row| row.iter().any(Option::is_some)) {
             row.push(u32::try_from(chance.below(12)).ok().filter(|harm| *harm < 9));
         }
@@ -173,7 +180,8 @@ fn no_point_of_the_demo_gets_what_would_harm_it_and_none_is_forgotten() {
     for choice in plan.oils.choices.iter().chain(&plan.greases.choices) {
         let used: BTreeSet<&Id> = choice.given.iter().map(|given| &given.oil).collect();
         assert_eq!(used, choice.oils.iter().collect(), "every oil of a choice is wanted somewhere");
-        assert_eq!(choice.given.iter().map(|given| u64::from(given.harm())).sum::<u64>(), choice.harm);
+        let harm: u64 = choice.given.iter().map(|given| u64::from(given.harm())).sum();
+        assert_eq!(harm + choice.for_cans, choice.harm);
         for given in &choice.given {
             assert_ne!(given.verdict, Verdict::Never, "{given:?}");
             let machine = machines.iter().find(|machine| machine.id == given.at.machine).expect("a machine");

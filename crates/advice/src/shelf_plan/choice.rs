@@ -1,12 +1,14 @@
 //! A choice of lubricants with what each point then gets, and which choice is advised.
 
 use shop::id::Id;
+use shop::shelf::Stated;
 
 use super::Side;
-use super::candidate::Candidate;
+use super::candidate::{Candidate, Whence};
 use super::fewest::{Effort, Matrix, fewest};
-use super::harm::{CAN, harm};
+use super::harm::{BUY, CAN, RISK, harm};
 use super::sharing::Sharing;
+use crate::label::{Property, stated};
 use crate::verdict::{Reason, Verdict};
 
 /// A point of a machine.
@@ -23,8 +25,10 @@ pub struct PointAt {
 pub struct Choice {
     /// Which, in the order of ids, the shelf first.
     pub oils: Vec<Id>,
-    /// The harm that they do.
+    /// The harm that they do, with what their cans count for.
     pub harm: u64,
+    /// What of it counts for the cans: those with active sulphur that would do harm somewhere, and those that have to be bought.
+    pub for_cans: u64,
     /// No choice of so many does less than this; it is proven to be the best when that is the harm itself.
     pub bound: u64,
     /// What each point gets.
@@ -81,6 +85,7 @@ pub(super) fn side(
 ) -> (Side, Vec<PointAt>) {
     let matrix = Matrix {
         rows: sharings.iter().map(|sharing| own.iter().map(|at| sharing.harm(*at)).collect()).collect(),
+        prices: own.iter().map(|at| price(sharings, *at, &candidates[*at])).collect(),
         reluctance: own.iter().map(|at| candidates[*at].reluctance()).collect(),
     };
     let frontier = fewest(&matrix, most, effort);
@@ -96,6 +101,7 @@ pub(super) fn side(
             Choice {
                 oils: chosen.iter().map(|at| candidates[*at].oil.id.clone()).collect(),
                 harm: choice.harm,
+                for_cans: choice.oils.iter().map(|at| u64::from(matrix.prices[*at])).sum(),
                 bound: choice.bound,
                 given: served.iter().flat_map(|sharing| given(sharing, &chosen, own, candidates)).collect(),
             }
@@ -112,6 +118,15 @@ pub(super) fn side(
         least: frontier.least,
     };
     (side, without)
+}
+
+/// The harm that counts with a candidate for standing on the shelf at all.
+fn price(sharings: &[Sharing], at: usize, candidate: &Candidate) -> u32 {
+    let is_sharp = stated(&candidate.oil, Property::EpSulphur).stated == Stated::Yes;
+    let mut members = sharings.iter().flat_map(|sharing| &sharing.members);
+    let harms = members.any(|member| member.held[at].verdict == Verdict::Never);
+    let risk = if is_sharp && harms { RISK } else { 0 };
+    risk + if candidate.whence == Whence::Catalogue { BUY } else { 0 }
 }
 
 /// What points that share their oil get of the chosen: what does least harm; of equals what stands nearest to what they want.

@@ -18,6 +18,8 @@ use model::Model;
 pub struct Matrix {
     /// For each place the harm that each oil does there; nothing where it may never be given.
     pub rows: Vec<Vec<Option<u32>>>,
+    /// For each oil the harm that counts with it wherever it is given, for being on the shelf at all.
+    pub prices: Vec<u32>,
     /// For each oil how unwelcome it is among choices that do equally little harm. Of equally welcome ones the first is taken.
     pub reluctance: Vec<u32>,
 }
@@ -49,7 +51,7 @@ pub struct Frontier {
     pub too_few: Vec<TooFew>,
     /// The best choice for each number of oils that does less harm than any smaller number.
     pub choices: Vec<Choice>,
-    /// The harm with all oils.
+    /// No choice of however many does less harm.
     pub least: u64,
     /// Of how many places and oils the sum was left, once what is alike was merged and what is never better was dropped.
     pub merged: (usize, usize),
@@ -96,6 +98,10 @@ pub fn fewest(matrix: &Matrix, most: usize, effort: Effort) -> Frontier {
     };
     if matrix.rows.len() == frontier.hopeless.len() {
         return frontier;
+    }
+    // Where oils have no price of their own, all of them together do the least.
+    if model.prices.iter().any(|price| *price > 0) {
+        frontier.least = choice(&model, model.oils.len(), &[], effort).harm_bound;
     }
     let mut start: Vec<usize> = Vec::new();
     for k in 1..=most.min(model.oils.len()) {
@@ -158,4 +164,9 @@ fn scale(model: &Model, k: usize) -> u64 {
 /// Harm and reluctance as one number.
 fn total(model: &Model, k: usize, value: &Value) -> u64 {
     scale(model, k) * value.harm + value.reluctance
+}
+
+/// What an oil costs by itself, harm and reluctance as one number.
+fn cost(model: &Model, k: usize, oil: usize) -> u64 {
+    scale(model, k) * model.prices[oil] + model.reluctance[oil]
 }

@@ -19,6 +19,13 @@ pub fn harm(verdict: Verdict) -> Option<u32> {
 /// The harm that one more can must save to be worth its place: as much as a stopgap at a point of weight one.
 pub const CAN: u32 = 10;
 
+/// The harm that a can with active sulphur must save besides when it would do harm at any point: sooner or later it is taken for another, and
+/// of two sorts the cleaner is taken where both would do.
+pub const RISK: u32 = 20;
+
+/// The harm that an oil must save besides when it is not on the shelf and would have to be bought.
+pub const BUY: u32 = 3;
+
 /// Why a point weighs more than another.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {

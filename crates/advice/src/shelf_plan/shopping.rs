@@ -133,9 +133,9 @@ mod tests {
     fn check(known: &[&str], lacks: &str, wanted: Option<(u32, &str, Option<&str>)>) {
         let known: Vec<Pack> = known.iter().map(|text| Pack::read(text).expect("a pack")).collect();
         let found = packs(&known, Amount::read(lacks).expect("an amount"));
-        let found = found.as_ref().map(|packs| {
-            (packs.count, packs.pack.text.as_str(), packs.price.as_ref().map(ToString::to_string))
-        });
+        let found = found
+            .as_ref()
+            .map(|packs| (packs.count, packs.pack.text.as_str(), packs.price.as_ref().map(ToString::to_string)));
         let wanted = wanted.map(|(count, text, price)| (count, text, price.map(str::to_owned)));
         assert_eq!(found, wanted);
     }

@@ -92,7 +92,9 @@ pub fn assumption(assumption: &Assumption) -> String {
         Assumption::HarmByOwnNumbers => {
             "of a plan of the shelf: what suits counts nothing, what serves 1, a stopgap 10, and what does harm is never given; each times \
              the weight of its point, which is 1, and 2 more where the part cannot be bought again, 1 more where the oil stays as a bath, 2 \
-             more for a close, fast spindle or a hot worm. One more can is advised where it saves 10. These numbers are our own choice; no source gives any"
+             more for a close, fast spindle or a hot worm. A can with active sulphur that would do harm at any \
+             point counts 20, for sooner or later it is taken for another, and one that has to be bought counts 3. One more can is advised \
+             where it saves 10. These numbers are our own choice; no source gives any"
                 .to_owned()
         }
         Assumption::UnknownFollowsTheShelf(count) => format!(

@@ -6,7 +6,7 @@ use crate::shelf_plan::fewest::TooFew;
 use crate::shelf_plan::{Choice, Given, PointAt, ShelfPlan, Side};
 use crate::verdict::Verdict;
 
-use super::{count, join};
+use super::count;
 
 /// The answer in one sentence: how many of what the shop has do for how many points.
 #[must_use]
@@ -70,7 +70,8 @@ pub fn point_at(plan: &ShelfPlan, at: &PointAt) -> String {
 pub fn names(plan: &ShelfPlan, oils: &[Id]) -> String {
     let names: Vec<&str> =
         oils.iter().map(|id| plan.candidate(id).map_or(id.as_str(), |one| one.oil.name.as_str())).collect();
-    join(&names)
+    // Names have commas in them.
+    names.join("; ")
 }
 
 /// What a point gets and why that is no better.

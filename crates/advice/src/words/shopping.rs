@@ -28,13 +28,15 @@ pub fn taken(purchase: &Purchase, units: Units) -> String {
     let said: Vec<String> = said.map(|(volume, what)| format!("{} {what}", amount(Volume(*volume), units))).collect();
     let said: Vec<&str> = said.iter().map(String::as_str).collect();
     let uncounted = match purchase.needed.uncounted.len() {
-        0 => String::new(),
-        points => format!("; {} not counted, for nobody says how much", count(points, "point")),
+        0 => None,
+        1 => Some("nobody says how much 1 point takes".to_owned()),
+        points => Some(format!("nobody says how much {points} points take")),
     };
-    if said.is_empty() {
-        format!("nothing that can be counted{uncounted}")
-    } else {
-        format!("{}{uncounted}", join(&said))
+    match (said.is_empty(), uncounted) {
+        (true, None) => "nothing".to_owned(),
+        (true, Some(uncounted)) => uncounted,
+        (false, None) => join(&said),
+        (false, Some(uncounted)) => format!("{}; {uncounted}", join(&said)),
     }
 }
 

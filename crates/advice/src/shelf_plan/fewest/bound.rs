@@ -5,7 +5,7 @@
 
 use super::good::{Cover, bettered};
 use super::model::Model;
-use super::{scale, total};
+use super::{cost, scale, total};
 
 /// So many steps at the most.
 const STEPS: usize = 600;
@@ -127,10 +127,10 @@ impl<'m> Bound<'m> {
     }
 
     fn charges(&self, prices: &[f64]) -> Vec<f64> {
-        let charge = |(meets, reluctance): (&Vec<usize>, &u64)| {
-            meets.iter().map(|wish| prices[*wish]).sum::<f64>() - *reluctance as f64
+        let charge = |(oil, meets): (usize, &Vec<usize>)| {
+            meets.iter().map(|wish| prices[*wish]).sum::<f64>() - cost(self.model, self.k, oil) as f64
         };
-        self.model.meets.iter().zip(&self.model.reluctance).map(charge).collect()
+        self.model.meets.iter().enumerate().map(charge).collect()
     }
 
     /// Where to begin: a wish that nobody meets charges all, one that one oil meets half, one that several do nothing.
@@ -159,7 +159,9 @@ impl<'m> Bound<'m> {
         if best.value.missed == 0 {
             return total(self.model, self.k, &best.value);
         }
-        let dearest = self.model.base + self.model.wishes.iter().filter_map(|wish| wish.price).sum::<u64>();
+        let dearest = self.model.base
+            + self.model.wishes.iter().filter_map(|wish| wish.price).sum::<u64>()
+            + self.model.prices.iter().sum::<u64>();
         // Reluctance adds less than one step of the scale.
         self.scale * (dearest + 1)
     }

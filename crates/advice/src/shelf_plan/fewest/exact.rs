@@ -8,7 +8,7 @@ use microlp::{ComparisonOp, Error, OptimizationDirection, Problem, SolveOptions,
 use super::bound::Bound;
 use super::good::Cover;
 use super::model::Model;
-use super::{Effort, scale, total};
+use super::{Effort, cost, scale, total};
 
 /// What the search came to.
 pub(super) struct Found {
@@ -32,7 +32,7 @@ pub(super) fn search(model: &Model, k: usize, bound: &Bound<'_>, best: &Cover<'_
     let mut problem = Problem::new(OptimizationDirection::Minimize);
     let mut variables: Vec<Option<Variable>> = vec![None; model.oils.len()];
     for oil in &open.free {
-        variables[*oil] = Some(problem.add_binary_var(model.reluctance[*oil] as f64));
+        variables[*oil] = Some(problem.add_binary_var(cost(model, k, *oil) as f64));
     }
     let mut cells = 0;
     for (wish, _) in model.wishes.iter().zip(&is_met).filter(|(_, is_met)| !**is_met) {
@@ -55,7 +55,7 @@ pub(super) fn search(model: &Model, k: usize, bound: &Bound<'_>, best: &Cover<'_
     options.time_limit = Some(Duration::from_secs(u64::from(effort.seconds)));
     // Totals are whole numbers: closer than one is proof.
     options.mip_gap = known.map_or(0.0, |known| 0.5 / (known as f64 + 1.0));
-    let fixed: u64 = scale * model.base + open.fixed.iter().map(|oil| model.reluctance[*oil]).sum::<u64>();
+    let fixed: u64 = scale * model.base + open.fixed.iter().map(|oil| cost(model, k, *oil)).sum::<u64>();
     match problem.solve_with(options) {
         Ok(SolveOutcome::Solution(solution)) => {
             let is_chosen = |oil: &usize| variables[*oil].is_some_and(|variable| solution.var_value(variable) > 0.5);

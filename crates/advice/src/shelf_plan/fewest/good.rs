@@ -60,6 +60,7 @@ impl<'m> Cover<'m> {
                 }
             }
         }
+        self.value.harm -= self.model.prices[oil];
         self.value.reluctance -= self.model.reluctance[oil];
         self.value.places -= oil;
     }
@@ -67,6 +68,7 @@ impl<'m> Cover<'m> {
     /// What the choice would be worth with one more.
     fn with(&self, oil: usize) -> Value {
         let mut value = self.value;
+        value.harm += self.model.prices[oil];
         for wish in self.model.meets[oil].iter().filter(|wish| self.met[**wish] == 0) {
             match self.model.wishes[*wish].price {
                 Some(price) => value.harm -= price,

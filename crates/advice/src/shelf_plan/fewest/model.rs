@@ -12,6 +12,8 @@ use super::set::Set;
 pub(super) struct Model {
     /// Which oil of the matrix each is.
     pub(super) oils: Vec<usize>,
+    /// The harm that counts with each wherever it is given.
+    pub(super) prices: Vec<u64>,
     /// How unwelcome each is.
     pub(super) reluctance: Vec<u64>,
     /// The wishes.
@@ -56,18 +58,18 @@ impl Model {
         let mut oils: Vec<usize> = (0..matrix.reluctance.len()).collect();
         loop {
             gathered.drop_implied();
-            let kept = gathered.undominated(&oils, &matrix.reluctance);
+            let kept = gathered.undominated(&oils, matrix);
             if kept.len() == oils.len() {
                 break;
             }
             gathered.keep(&kept, matrix.reluctance.len());
             oils = kept;
         }
-        (Self::renumbered(gathered, oils, &matrix.reluctance), hopeless)
+        (Self::renumbered(gathered, oils, matrix), hopeless)
     }
 
-    fn renumbered(gathered: Gathered, oils: Vec<usize>, reluctance: &[u32]) -> Self {
-        let limit = reluctance.len();
+    fn renumbered(gathered: Gathered, oils: Vec<usize>, matrix: &Matrix) -> Self {
+        let limit = matrix.reluctance.len();
         let mut place = vec![usize::MAX; limit];
         for (at, oil) in oils.iter().enumerate() {
             place[*oil] = at;
@@ -83,8 +85,9 @@ impl Model {
                 meets[*oil].push(number);
             }
         }
-        let reluctance = oils.iter().map(|oil| u64::from(reluctance[*oil])).collect();
-        Self { oils, reluctance, wishes, meets, base: gathered.base }
+        let of = |numbers: &[u32]| oils.iter().map(|oil| u64::from(numbers[*oil])).collect();
+        let (prices, reluctance) = (of(&matrix.prices), of(&matrix.reluctance));
+        Self { oils, prices, reluctance, wishes, meets, base: gathered.base }
     }
 }
 
@@ -107,14 +110,15 @@ impl Gathered {
     }
 
     /// The oils that no other makes needless.
-    fn undominated(&self, oils: &[usize], reluctance: &[u32]) -> Vec<usize> {
+    fn undominated(&self, oils: &[usize], matrix: &Matrix) -> Vec<usize> {
         let wishes: Vec<&Set> = self.musts.iter().chain(self.priced.keys()).collect();
         let meets = |oil: &usize| Set::of(wishes.len(), (0..wishes.len()).filter(|wish| wishes[*wish].contains(*oil)));
         let met: Vec<Set> = oils.iter().map(meets).collect();
+        let cost = |oil: usize| (matrix.prices[oil], matrix.reluctance[oil]);
         let is_needless = |a: usize| {
             met[a].is_empty()
                 || (0..oils.len()).any(|b| {
-                    let (of_a, of_b) = (reluctance[oils[a]], reluctance[oils[b]]);
+                    let (of_a, of_b) = (cost(oils[a]), cost(oils[b]));
                     // Of two that do the same the more welcome stays, and of two as welcome the first.
                     a != b && of_b <= of_a && met[a].is_within(&met[b]) && (met[a] != met[b] || of_b < of_a || b < a)
                 })
@@ -143,6 +147,7 @@ mod tests {
         let harm = |harm: &i64| u32::try_from(*harm).ok();
         Matrix {
             rows: rows.iter().map(|row| row.iter().map(harm).collect()).collect(),
+            prices: vec![0; reluctance.len()],
             reluctance: reluctance.to_vec(),
         }
     }
