@@ -48,7 +48,7 @@ fn small_shop(seed: u64) -> Matrix {
     let mut few = |limit| (0..oils).map(|_| u32::try_from(chance.below(limit)).expect("a small number")).collect();
     let reluctance = few(4);
     // In every other shop a can counts by itself.
-    let prices = few(if seed % 2 == 0 { 1 } else { 6 });
+    let prices = few(if seed.is_multiple_of(2) { 1 } else { 6 });
     Matrix { rows, prices, reluctance }
 }
 

@@ -32,7 +32,7 @@ fn a_plan_is_had_straight_from_files() {
     assert_eq!(plan["without_candidate"], serde_json::json!([]));
     let said = run(&[&["shelf-plan", "--working"], &files[..]].concat()).well().out;
     assert!(
-        said.contains("(3 on the shelf)") && said.contains("Harm of a choice: ") && said.contains("proven"),
+        said.starts_with("3 oils are on the shelf; ") && said.contains("Harm of a choice: ") && said.contains("proven"),
         "{said}"
     );
 }

@@ -1,8 +1,9 @@
 //! The fewest of many that serve all, by bare numbers: how much each oil harms each place, without a word of the shop. Start at
 //! [`fewest`]. For one oil, two, three and so on it finds the choice that does the least harm when each place takes the best of the chosen;
 //! `model` says what is left of the numbers when what is alike is merged, `good` finds a good choice, `bound` says how much better one could
-//! be, and `exact` closes what is open between the two.
+//! be, and `exact` closes what is open between the two: by `all`, or by cutting branches off.
 
+mod all;
 mod bound;
 mod exact;
 mod good;
@@ -27,9 +28,11 @@ pub struct Matrix {
 /// How long may be searched. Whatever the limit, a choice is answered, with how much better one might be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Effort {
-    /// The most branches of the exact search for each number of oils.
+    /// The most sums for going through every choice of a number of oils; where there are more, branches are cut off.
+    pub sums: u64,
+    /// The most branches for each number of oils.
     pub nodes: u64,
-    /// The most that may be left to the exact search, in places times oils; more is left unproven.
+    /// The most that may be left to these branches, in places times oils; more is left unproven.
     pub cells: usize,
     /// A limit in seconds beside these, for slow computers. Only what it cuts off may differ from one run to the next.
     pub seconds: u32,
@@ -37,9 +40,9 @@ pub struct Effort {
 
 impl Effort {
     /// For a person who waits.
-    pub const USUAL: Self = Self { nodes: 2_000, cells: 40_000, seconds: 5 };
+    pub const USUAL: Self = Self { sums: 50_000_000, nodes: 2_000, cells: 40_000, seconds: 5 };
     /// No exact search: a good choice, and how much better one might be.
-    pub const NONE: Self = Self { nodes: 0, cells: 0, seconds: 0 };
+    pub const NONE: Self = Self { sums: 0, nodes: 0, cells: 0, seconds: 0 };
 }
 
 /// The best choices, from the fewest oils on.

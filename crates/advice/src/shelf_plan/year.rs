@@ -86,6 +86,10 @@ pub fn use_of(asked: &Asked<'_>, plan: &ShelfPlan, choice: &Choice, oil: &Id, ye
             continue;
         };
         let chart = &machine.chart;
+        // A hole of unknown purpose gets a few drops, not a filling: that is not worth counting.
+        if plan.unknown.contains(&given.at) {
+            continue;
+        }
         if let Some(reservoir) = point.reservoir.as_ref() {
             if !filled.contains(&(&machine.id, reservoir)) {
                 filled.push((&machine.id, reservoir));

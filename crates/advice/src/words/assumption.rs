@@ -98,8 +98,8 @@ pub fn assumption(assumption: &Assumption) -> String {
                 .to_owned()
         }
         Assumption::UnknownFollowsTheShelf(count) => format!(
-            "of {} nobody knows what {}; they are planned like the others, and any clean mineral oil without strong medicine serves there until it \
-             is settled",
+            "of {} nobody knows what {}: planned like the others, where any clean mineral oil without strong medicine serves until it is \
+             settled; nothing is bought for that",
             count_of(*count, "point"),
             if *count == 1 { "it feeds" } else { "they feed" }
         ),

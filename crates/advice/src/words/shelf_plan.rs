@@ -17,26 +17,35 @@ pub fn plan_answer(plan: &ShelfPlan) -> String {
     let parts: Vec<&str> = parts.iter().filter(|(points, _)| *points > 0).map(|(_, says)| says.as_str()).collect();
     let without = match plan.without_candidate.len() {
         0 => String::new(),
-        left => format!(" For {} nothing at hand will do: leave the machine stopped.", count(left, "point")),
+        left => format!(" For {} nothing that may be chosen will do: leave the machine stopped.", count(left, "point")),
     };
     if !plan.is_there() || parts.is_empty() {
         return format!("There is no plan with what may be chosen.{without}");
     }
-    format!("{}.{without}", parts.join("; "))
+    format!("{}.{without}", parts.join(". "))
 }
 
-/// `Of 7 oils on the shelf 3 do for 168 of 174 points; 6 get only a stopgap`.
+/// `7 oils are on the shelf; 3 do for 168 of 174 points, and 6 get along with a stopgap`.
 fn clause(side: &Side, choice: &Choice, thing: &str) -> String {
     let stopgaps = choice.given.iter().filter(|given| given.verdict == Verdict::Stopgap).count();
-    let number = count(choice.oils.len(), thing);
     let verb = if choice.oils.len() == 1 { "does" } else { "do" };
-    let of = if side.present > 0 { format!(" ({} on the shelf)", side.present) } else { String::new() };
+    let points = count(side.points, "point");
+    let served = match (side.points, stopgaps) {
+        (1, 0) => "for its one point".to_owned(),
+        (_, 0) => format!("for all {points}"),
+        (all, stopgaps) => format!("for {} of {points}", all - stopgaps),
+    };
     let rest = match stopgaps {
         0 => String::new(),
         1 => ", and 1 gets along with a stopgap".to_owned(),
         several => format!(", and {several} get along with a stopgap"),
     };
-    format!("{number}{of} {verb} for {} of {}{rest}", side.points - stopgaps, count(side.points, "point"))
+    let there = match side.present {
+        0 => return format!("{} {verb} {served}{rest}", count(choice.oils.len(), thing)),
+        1 => format!("1 {thing} is on the shelf"),
+        several => format!("{several} {thing}s are on the shelf"),
+    };
+    format!("{there}; {} {verb} {served}{rest}", choice.oils.len())
 }
 
 /// How sure it is that no choice of so many does less harm.

@@ -49,11 +49,11 @@ pub fn fate(plan: &ShelfPlan, fate: &Fate) -> String {
             let by: Vec<String> = by
                 .iter()
                 .map(|(oil, points)| {
-                    format!("{} for {}", names(plan, std::slice::from_ref(oil)), count(*points, "point"))
+                    let get = if *points == 1 { "gets" } else { "get" };
+                    format!("{} {get} {}", count(*points, "point"), names(plan, std::slice::from_ref(oil)))
                 })
                 .collect();
-            let by: Vec<&str> = by.iter().map(String::as_str).collect();
-            format!("not needed: {} instead", join(&by))
+            format!("not needed: {}", by.join("; "))
         }
         Fate::NotNeeded => "not needed: no point asks for it".to_owned(),
     }

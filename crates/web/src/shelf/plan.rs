@@ -4,8 +4,11 @@
 mod chosen;
 mod frontier;
 
+use advice::need::need;
 use advice::shelf_plan::fewest::Effort;
-use advice::shelf_plan::{Asked as Question, Buying, Choice as Chosen, ShelfPlan, Whence, Year, shelf_plan};
+use advice::shelf_plan::{
+    Asked as Question, Buying, Choice as Chosen, PointAt, Purchase, ShelfPlan, Whence, Year, shelf_plan,
+};
 use advice::words;
 use advice::working::{Assumption, Reasoned};
 use axum::extract::{Query, State};
@@ -97,7 +100,7 @@ fn page(settings: &Settings, snapshot: &ShopSnapshot, movements: &[Movement], as
         block: TitleBlock::new([("Shelf", "Fewest oils".to_owned()), ("There now", counted)]),
         body: html! {
             h1 { "Fewest oils" }
-            p { strong { (words::plan_answer(plan)) } }
+            p { strong { (words::plan_answer(plan)) } @if let Some(buy) = to_buy(plan, bought.value(), settings) { " " (buy) } }
             (view.without())
             @if plan.oils.points > 0 { (frontier::section(&view)) }
             @if !view.chosen.is_empty() { (chosen::section(&view, bought.value())) }
@@ -107,6 +110,17 @@ fn page(settings: &Settings, snapshot: &ShopSnapshot, movements: &[Movement], as
             (Link::new(Section::Shelf.path(), "The whole shelf"))
         },
     }
+}
+
+/// What is lacking for a year, in a sentence.
+fn to_buy(plan: &ShelfPlan, bought: &[Purchase], settings: &Settings) -> Option<String> {
+    let lacking = bought.iter().filter(|purchase| purchase.lacks.is_some());
+    let each = lacking.map(|purchase| {
+        let name = words::names(plan, std::slice::from_ref(&purchase.oil));
+        format!("{} ({})", name, words::purchase(purchase, settings.units))
+    });
+    let each: Vec<String> = each.collect();
+    (!each.is_empty()).then(|| format!("To buy for a year: {}.", each.join("; ")))
 }
 
 impl View<'_> {
@@ -134,6 +148,12 @@ impl View<'_> {
         )
     }
 
+    /// What a label has to say for a point.
+    fn label(&self, at: &PointAt) -> Option<String> {
+        let chart = &self.snapshot.machine(&at.machine)?.chart;
+        words::to_buy(&need(chart, chart.point(&at.point)?))
+    }
+
     /// The points for which nothing will do.
     fn without(&self) -> Markup {
         html! {
@@ -145,7 +165,10 @@ impl View<'_> {
                 })
                 ul {
                     @for at in &self.plan.without_candidate {
-                        li { (self.machine(&at.machine)) ": " a href=(address::point(&at.machine, &at.point)) { "point " (at.point) } }
+                        li {
+                            (self.machine(&at.machine)) ": " a href=(address::point(&at.machine, &at.point)) { "point " (at.point) }
+                            @if let Some(label) = self.label(at) { ". To buy: " (label) "." }
+                        }
                     }
                 }
             }
@@ -157,13 +180,10 @@ impl Typed {
     fn of(asked: &Asked, settings: &Settings) -> Self {
         let mut typed = Self { year: Year { hours: settings.hours, ..Year::USUAL }, uses: None, hours: None };
         if !asked.uses.trim().is_empty() {
-            match asked.uses.trim().parse().ok().filter(|uses| (1..=10_000).contains(uses)) {
-                Some(uses) => typed.year.uses = uses,
-                None => {
-                    typed.uses =
-                        Some(format!("\"{}\" is no number of days; write a whole one from 1 on, like 100.", asked.uses))
-                }
-            }
+            let uses = asked.uses.trim().parse().ok().filter(|uses| (1..=10_000).contains(uses));
+            typed.year.uses = uses.unwrap_or(typed.year.uses);
+            let says = || format!("\"{}\" is no number of days; write a whole one from 1 on, like 100.", asked.uses);
+            typed.uses = uses.is_none().then(says);
         }
         if !asked.hours.trim().is_empty() {
             match hours::read(&asked.hours) {

@@ -8,9 +8,9 @@ use super::model::Model;
 use super::{cost, scale, total};
 
 /// So many steps at the most.
-const STEPS: usize = 600;
+const STEPS: usize = 4_000;
 /// After so many steps without a better bound they are made half as long.
-const PATIENCE: usize = 20;
+const PATIENCE: usize = 100;
 /// The bounds are sums of some ten thousand roundings; whole numbers leave room for this much.
 const ROUNDING: f64 = 1e-3;
 

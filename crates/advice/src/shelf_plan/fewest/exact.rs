@@ -1,10 +1,12 @@
-//! What is open between a good choice and the bound, closed by a mixed-integer program: an oil is chosen or not, and a wish is paid for
-//! unless a chosen oil meets it. Only oils that the bound leaves open take part. The search is limited by the number of its branches.
+//! What is open between a good choice and the bound, closed by going through every choice where they are few, else by a mixed-integer
+//! program: an oil is chosen or not, and a wish is paid for unless a chosen oil meets it. Only oils that the bound leaves open take part. The
+//! search is limited by the number of its sums and branches.
 
 use std::time::Duration;
 
 use microlp::{ComparisonOp, Error, OptimizationDirection, Problem, SolveOptions, SolveOutcome, Variable};
 
+use super::all;
 use super::bound::Bound;
 use super::good::Cover;
 use super::model::Model;
@@ -25,6 +27,13 @@ pub(super) fn search(model: &Model, k: usize, bound: &Bound<'_>, best: &Cover<'_
     let none_better = || Found { oils: None, bound: known.unwrap_or(u64::MAX) };
     if open.fixed.len() > k {
         return Some(none_better());
+    }
+    if all::sums(model, &open.fixed, &open.free, k) <= effort.sums {
+        let found = all::best(model, &open.fixed, &open.free, k);
+        let total = (found.value.missed == 0).then(|| total(model, k, &found.value));
+        // Whatever was ruled out by the bound is no better than the best known.
+        let bound = total.into_iter().chain(known).min().unwrap_or(u64::MAX);
+        return Some(Found { oils: total.map(|_| found.chosen), bound });
     }
     let mut is_met = vec![false; model.wishes.len()];
     open.fixed.iter().flat_map(|oil| &model.meets[*oil]).for_each(|wish| is_met[*wish] = true);

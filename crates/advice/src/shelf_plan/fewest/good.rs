@@ -43,13 +43,13 @@ impl<'m> Cover<'m> {
         self.met[wish]
     }
 
-    fn add(&mut self, oil: usize) {
+    pub(super) fn add(&mut self, oil: usize) {
         self.value = self.with(oil);
         self.chosen.push(oil);
         self.model.meets[oil].iter().for_each(|wish| self.met[*wish] += 1);
     }
 
-    fn remove(&mut self, oil: usize) {
+    pub(super) fn remove(&mut self, oil: usize) {
         self.chosen.retain(|chosen| *chosen != oil);
         for wish in &self.model.meets[oil] {
             self.met[*wish] -= 1;
@@ -66,7 +66,7 @@ impl<'m> Cover<'m> {
     }
 
     /// What the choice would be worth with one more.
-    fn with(&self, oil: usize) -> Value {
+    pub(super) fn with(&self, oil: usize) -> Value {
         let mut value = self.value;
         value.harm += self.model.prices[oil];
         for wish in self.model.meets[oil].iter().filter(|wish| self.met[**wish] == 0) {
@@ -87,13 +87,11 @@ impl<'m> Cover<'m> {
     }
 
     fn fill(&mut self, k: usize) {
-        while self.chosen.len() < k {
-            match self.best() {
-                Some((value, oil)) if (value.missed, value.harm) < (self.value.missed, self.value.harm) => {
-                    self.add(oil)
-                }
-                _ => break,
-            }
+        let helps = |now: &Value, then: &Value| (then.missed, then.harm) < (now.missed, now.harm);
+        while self.chosen.len() < k
+            && let Some((_, oil)) = self.best().filter(|(then, _)| helps(&self.value, then))
+        {
+            self.add(oil);
         }
     }
 

@@ -98,7 +98,9 @@ fn cans(view: &View<'_>) -> Markup {
 fn to_buy(view: &View<'_>, bought: &[Purchase]) -> Markup {
     let units = view.settings.units;
     let row = |purchase: &Purchase| {
-        let left = purchase.left.map_or_else(|| "never counted".to_owned(), |left| words::amount(left, units));
+        let left = purchase
+            .left
+            .map_or_else(|| "never counted".to_owned(), |left| words::amount(left, units).replace(' ', "\u{a0}"));
         vec![
             Cell::Part(view.name(&purchase.oil)),
             Cell::Note(words::amount(purchase.takes, units), words::taken(purchase, units)),
