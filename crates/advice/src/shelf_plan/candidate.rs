@@ -97,5 +97,7 @@ mod tests {
         assert!(read.faults.iter().all(|fault| fault.severity != Severity::Fault), "{:?}", read.faults);
         assert!(CATALOGUE.oils.iter().all(|oil| oil.id.as_str().starts_with("buy-")));
         assert!(CATALOGUE.cans.is_empty());
+        // An oil without a line would be judged as one of unknown body.
+        assert!(CATALOGUE.oils.iter().all(|oil| crate::oil_line::oil_line(oil).is_some()));
     }
 }

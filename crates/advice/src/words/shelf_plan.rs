@@ -52,9 +52,9 @@ fn clause(side: &Side, choice: &Choice, thing: &str) -> String {
 #[must_use]
 pub fn proof(choice: &Choice) -> String {
     if choice.is_proven() {
-        "proven: no choice of so many does less harm".to_owned()
+        "proven".to_owned()
     } else {
-        format!("not proven: another choice may do less harm, by {} at the most", choice.harm - choice.bound)
+        format!("not proven: it may be {} less", choice.harm - choice.bound)
     }
 }
 

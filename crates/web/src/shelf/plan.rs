@@ -238,7 +238,7 @@ fn working(reasoned: &Reasoned<ShelfPlan>, bought: &[Assumption], sums: &[Step],
                 "Every oil is held against every point by "
                 a href=(rules::ADDRESS) { "the rules by which oils are judged" }
                 ". For one oil, two, three and so on those are found which do the least harm when each point takes the best of them. Points that \
-                 share a reservoir get one oil; greases are planned apart. Of choices that do equally little harm the one that is in stock is \
+                 share a reservoir get one oil; greases are planned apart. Proven means that no choice of so many does less harm. Of choices that do equally little harm the one that is in stock is \
                  taken, then the one with a known price, then the first by name."
             }
             ul { @for assumed in reasoned.assumed.iter().chain(bought) { li { (capital(&words::assumption(assumed))) "." } } }
