@@ -10,7 +10,7 @@ use super::{amount, count, join, names};
 #[must_use]
 pub fn purchase(purchase: &Purchase, units: Units) -> String {
     match (&purchase.lacks, &purchase.packs) {
-        (None, _) => "enough is there".to_owned(),
+        (None, _) => "nothing, enough is there".to_owned(),
         (Some(_), Some(packs)) => {
             let price = packs.price.as_ref().filter(|_| packs.count > 1).map(|price| format!(", {price} together"));
             format!("{} × {}{}", packs.count, packs.pack.text, price.unwrap_or_default())
