@@ -154,7 +154,14 @@ fn machine(points: usize, stands: usize) -> (MachineSnapshot, Shelf, Moment, Pla
                  [[oil]]\nid = \"s\"\nname = \"S\"\nfamily = \"spindle\"\n";
     let shelf = Shelf::read(shelf).value.expect("the shelf is right");
     let id = Id::new("drawn").expect("letters");
-    let machine = MachineSnapshot { id, revision: 1, chart, points: Default::default(), runs: Vec::new() };
+    let machine = MachineSnapshot {
+        id,
+        revision: 1,
+        chart,
+        points: Default::default(),
+        runs: Vec::new(),
+        contents: Default::default(),
+    };
     let moment = Moment { instant: Timestamp::UNIX_EPOCH, zone: TimeZone::UTC };
     (machine, shelf, moment, Plan { job: None, hours: Time::from_hours(3.0) })
 }

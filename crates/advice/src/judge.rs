@@ -4,11 +4,12 @@
 use shop::chart::{Chart, Point};
 use shop::id::Id;
 use shop::shelf::{Asked, Family, Oil, Shelf};
-use tribology::Standing;
+use tribology::quantity::{KinematicViscosity, Temperature};
+use tribology::{Standing, Step};
 
 use crate::need::{Band, Need, Place, need, sort};
 use crate::oil_line::oil_line;
-use crate::rules::{Case, Holds, RULES};
+use crate::rules::{Case, Holds, Look, RULES, Seen};
 use crate::verdict::{Reason, Verdict};
 
 /// An oil held against a point.
@@ -20,6 +21,8 @@ pub struct Judged {
     pub verdict: Verdict,
     /// Why no further, the strictest first; of one strictness in the order of the pairs.
     pub reasons: Vec<Reason>,
+    /// How its body was held against what each pair wants, in the order of the pairs.
+    pub steps: Vec<(Id, Step)>,
 }
 
 /// Every oil of a shelf held against a point, the best first; of those that do alike the nearest in body first, where no body is known the
@@ -51,48 +54,54 @@ fn distance(need: &Need<'_>, oil: &Oil) -> f64 {
 #[must_use]
 pub fn judged(need: &Need<'_>, oil: &Oil) -> Judged {
     let mut reasons: Vec<Reason> = Vec::new();
+    let mut steps = Vec::new();
     for (place, band) in &need.pairs {
         for reason in caps(place, band.as_ref(), oil) {
             if reasons.iter().all(|known| (known.rule, &known.says) != (reason.rule, &reason.says)) {
                 reasons.push(reason);
             }
         }
+        let body = band.as_ref().zip(v40_of(oil)).map(|(band, v40)| band.step(v40));
+        steps.extend(place.pair.map(|pair| pair.id.clone()).zip(body));
     }
     reasons.sort_by_key(|reason| reason.cap);
     let verdict = reasons.first().map_or(Verdict::Suits, |reason| reason.cap);
-    Judged { oil: oil.id.clone(), verdict, reasons }
+    Judged { oil: oil.id.clone(), verdict, reasons, steps }
 }
 
 /// What caps an oil at one pair.
 fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
     let mut caps = Vec::new();
-    let steps = match (band, oil_line(oil)) {
-        (Some(band), Some(found)) if oil.family != Family::Grease => {
-            Some(band.steps(found.line.at(tribology::quantity::Temperature::from_celsius(40.0))))
-        }
-        _ => None,
+    let steps = band.zip(v40_of(oil)).map(|(band, v40)| band.steps(v40));
+    let saw = |looks: &[Look]| {
+        let case = Case { oil, place, steps };
+        looks.iter().map(|look| case.seen(*look)).collect::<Vec<_>>()
     };
-    let practice = |rule, cap, says: String| Reason {
+    let practice = |rule, cap, says: String, looks: &[Look]| Reason {
         rule,
         cap,
         says,
         standing: Standing::CommonPractice,
         source: "trade practice",
+        seen: saw(looks),
     };
     match sort(place, oil.family) {
-        Some((cap, says)) if cap < Verdict::Suits => caps.push(practice("sort", cap, says.to_owned())),
+        Some((cap, says)) if cap < Verdict::Suits => {
+            caps.push(practice("sort", cap, says.to_owned(), &[Look::Family, Look::Kind]))
+        }
         Some(_) => {}
         None => caps.push(practice(
             "sort",
             Verdict::Serves,
             "nobody knows what this point feeds; a little clean mineral oil is better than none".to_owned(),
+            &[Look::Family],
         )),
     }
     if place.takes_grease() && oil.family == Family::Grease {
-        caps.extend(grease(oil));
+        caps.extend(grease(oil, saw));
     }
     if oil.family != Family::Grease && band.is_some() && steps.is_none() {
-        caps.push(practice("body", Verdict::Serves, "nobody has written down how thick this oil is".to_owned()));
+        caps.push(practice("body", Verdict::Serves, "nobody has written down how thick this oil is".to_owned(), &[]));
     }
     let case = Case { oil, place, steps };
     for rule in RULES {
@@ -105,13 +114,20 @@ fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
                 None => continue,
             },
         };
-        caps.push(Reason { rule: rule.id, cap, says, standing: rule.standing, source: rule.source });
+        let seen = rule.seen(&case);
+        caps.push(Reason { rule: rule.id, cap, says, standing: rule.standing, source: rule.source, seen });
     }
     caps
 }
 
+/// The body of an oil at 40 °C; nothing for a grease, whose oil is not what flows.
+fn v40_of(oil: &Oil) -> Option<KinematicViscosity> {
+    let line = oil_line(oil).filter(|_| oil.family != Family::Grease)?.line;
+    Some(line.at(Temperature::from_celsius(40.0)))
+}
+
 /// How far a grease does where grease belongs: by its stiffness.
-fn grease(oil: &Oil) -> Option<Reason> {
+fn grease(oil: &Oil, saw: impl Fn(&[Look]) -> Vec<Seen>) -> Option<Reason> {
     let stiff = oil.grease.nlgi.as_deref().and_then(|nlgi| nlgi.parse::<f64>().ok());
     let (cap, says) = match stiff {
         Some(2.0) => return None,
@@ -125,5 +141,6 @@ fn grease(oil: &Oil) -> Option<Reason> {
         says: says.to_owned(),
         standing: Standing::CommonPractice,
         source: "trade practice",
+        seen: saw(&[Look::Stiffness]),
     })
 }

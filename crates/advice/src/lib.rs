@@ -3,6 +3,7 @@
 //! [`topic`] lists the sums that can be asked for by themselves.
 
 pub mod blend;
+pub mod contents;
 pub mod data_sheet;
 pub mod judge;
 pub mod label;

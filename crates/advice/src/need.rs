@@ -4,14 +4,18 @@
 mod band;
 mod cold;
 mod place;
+mod plate;
 mod regime;
 mod sort;
+mod wish;
 
 pub use band::{Band, band};
-pub use cold::{ColdFeed, cold_feed};
-pub use place::{CLOSE, FAST_M_S, Known, Place, Way, pairs_of};
+pub use cold::{ColdFeed, Movable, cold_feed, cold_feed_of, feed, movable};
+pub use place::{CLOSE, FAST_M_S, HOT_C, Known, Place, QUICK_M_S, Range, Way, gone, pairs_of};
+pub use plate::{Against, Plate, plate};
 pub use regime::{Assumed, Regimes, regimes};
 pub use sort::{sort, wanted};
+pub use wish::{Unwanted, unwanted};
 
 use shop::chart::{Chart, Point};
 use shop::id::Id;

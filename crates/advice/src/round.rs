@@ -23,6 +23,7 @@ mod serving;
 mod setup;
 mod share;
 mod tour;
+mod unsuited;
 mod weight;
 
 pub use act::{Act, act};
@@ -37,6 +38,7 @@ pub use phase::Phase;
 pub use serving::{Serving, serving};
 pub use setup::{Reading, SetUp};
 pub use share::shared;
+pub use unsuited::{Cans, KeptApart, Unsuited, cans};
 pub use weight::Weight;
 
 use shop::chart::{Method, Point, State};

@@ -3,7 +3,11 @@
 
 mod additive;
 mod grease;
+mod name;
+mod seen;
 mod sort;
+
+pub use seen::{Look, Seen, Value};
 
 use shop::shelf::{Family, Oil, Stated};
 use tribology::Standing;
@@ -17,6 +21,8 @@ use crate::verdict::Verdict;
 pub struct Rule {
     /// Its number in the trade's list, such as `R1`.
     pub id: &'static str,
+    /// What it looks at.
+    pub looks: &'static [Look],
     /// What it forbids or warns of, a sentence without its full stop.
     pub says: &'static str,
     /// How far it lets an oil do where it holds.
@@ -56,7 +62,7 @@ pub enum Holds {
 }
 
 /// All of them, in the order of the trade's list.
-pub const RULES: [&Rule; 17] = [
+pub const RULES: [&Rule; 21] = [
     &additive::R1,
     &additive::R2,
     &additive::R4,
@@ -68,13 +74,25 @@ pub const RULES: [&Rule; 17] = [
     &grease::R11,
     &grease::R12,
     &sort::R14,
+    &name::R15,
     &additive::R16,
+    &name::R18,
+    &name::R20,
     &sort::R21,
+    &name::R22,
     &sort::R23,
     &additive::W1,
     &grease::G1,
     &sort::S1,
 ];
+
+impl Rule {
+    /// What the rule saw.
+    #[must_use]
+    pub fn seen(&self, case: &Case<'_, '_>) -> Vec<Seen> {
+        self.looks.iter().map(|look| case.seen(*look)).collect()
+    }
+}
 
 impl Case<'_, '_> {
     /// What is known of a property of the oil.

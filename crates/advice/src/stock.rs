@@ -49,9 +49,9 @@ pub fn stock<'m>(oil: &Oil, shelf: &Shelf, movements: &'m [Movement]) -> Stock {
     let mut known: BTreeMap<(&str, Option<&Id>), Option<Amount>> = BTreeMap::new();
     let mut amount_of = |movement: &'m Movement| {
         let text = movement.amount.as_deref()?;
-        *known
-            .entry((text, movement.can.as_ref()))
-            .or_insert_with(|| given(text, movement, shelf).map(Amount::Volume).or_else(|| Amount::read(text).ok()))
+        *known.entry((text, movement.can.as_ref())).or_insert_with(|| {
+            given(text, movement.can.as_ref(), shelf).map(Amount::Volume).or_else(|| Amount::read(text).ok())
+        })
     };
     let by_mass = from.is_some_and(|from| matches!(amount_of(own[from]), Some(Amount::Mass(_))));
     // In kilograms or cubic metres, as the first figure is; a stroke of grease is weighed by its density.
@@ -93,13 +93,12 @@ pub fn stock<'m>(oil: &Oil, shelf: &Shelf, movements: &'m [Movement]) -> Stock {
 }
 
 /// The volume of a dose in the strokes of the can that was used, or in drops; nothing for turns, whose volume nobody has measured.
-fn given(text: &str, movement: &Movement, shelf: &Shelf) -> Option<Volume> {
+pub(crate) fn given(text: &str, can: Option<&Id>, shelf: &Shelf) -> Option<Volume> {
     match Dose::read(text).ok()?.amount {
         DoseAmount::Volume(volume) => Some(volume),
         DoseAmount::Drops(drops) => Some(Volume::from_m3(drops * DROP.m3())),
         DoseAmount::Strokes(strokes) => {
-            let can = movement.can.as_ref()?;
-            let stroke = shelf.cans.iter().find(|known| known.id == *can)?.stroke.as_ref()?.value;
+            let stroke = shelf.cans.iter().find(|known| Some(&known.id) == can)?.stroke.as_ref()?.value;
             Some(Volume::from_m3(strokes * stroke.m3()))
         }
         DoseAmount::Turns(_) => None,

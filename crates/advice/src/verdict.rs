@@ -4,6 +4,8 @@ use std::fmt;
 
 use tribology::Standing;
 
+use crate::rules::Seen;
+
 /// How far an oil does.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Verdict {
@@ -46,4 +48,6 @@ pub struct Reason {
     pub standing: Standing,
     /// Where it is from.
     pub source: &'static str,
+    /// What was seen that made it so.
+    pub seen: Vec<Seen>,
 }

@@ -25,8 +25,8 @@ pub enum Assumption {
     MinutesByRuleOfThumb,
     /// That time, by the shop's own pace.
     OwnPace(Pace),
-    /// What gives up in the cold, by rough limits.
-    ColdByRuleOfThumb,
+    /// What gives up in the cold, by the limit of each way of oiling.
+    ColdByLimits,
     /// Nobody says how thick the oil of these points is, so that it is taken for a grade 68.
     BodyUnknown(Vec<Id>),
     /// How the words about setting the machine were read.

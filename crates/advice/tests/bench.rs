@@ -49,8 +49,14 @@ impl Bench {
         let text = format!("chart = 1\n[machine]\nname = \"drill\"\n{rest}");
         let read = Chart::read(&text);
         let chart = read.value.unwrap_or_else(|| panic!("{:?}", read.faults));
-        let machine =
-            MachineSnapshot { id: id("drill"), revision: 1, chart, points: Default::default(), runs: Vec::new() };
+        let machine = MachineSnapshot {
+            id: id("drill"),
+            revision: 1,
+            chart,
+            points: Default::default(),
+            runs: Vec::new(),
+            contents: Default::default(),
+        };
         Self { machine, shelf: Shelf::read(SHELF).value.expect("the shelf is right"), number: 0 }
     }
 

@@ -2,10 +2,14 @@
 //! Each rule's own record names its source; the machines are invented.
 
 use advice::judge::judge;
+use advice::label::Property;
+use advice::need::{need, unwanted};
 use advice::rules::RULES;
 use advice::verdict::Verdict;
+use advice::words;
 use shop::chart::Chart;
 use shop::shelf::Shelf;
+use tribology::quantity::Units;
 
 /// A machine with one point: what is said of the pair, of the point, and more elements.
 fn chart(pair: &str, point: &str, more: &str) -> Chart {
@@ -19,7 +23,8 @@ fn chart(pair: &str, point: &str, more: &str) -> Chart {
 }
 
 fn shelf(oil: &str) -> Shelf {
-    let text = format!("shelf = 1\n[[oil]]\nid = \"o\"\nname = \"O\"\n{oil}\n");
+    let name = if oil.contains("name =") { "" } else { "name = \"O\"\n" };
+    let text = format!("shelf = 1\n[[oil]]\nid = \"o\"\n{name}{oil}\n");
     let read = Shelf::read(&text);
     read.value.unwrap_or_else(|| {
         panic!("{}\n{text}", read.faults.iter().map(|fault| fault.says.clone()).collect::<Vec<_>>().join("\n"))
@@ -46,7 +51,7 @@ type Row = (&'static str, &'static str, &'static str, &'static str, &'static str
 
 const CLEAN: &str = "family = \"circulating\"\nv40 = \"68 mm2/s\"\nindex = 95\nsymbol = \"ISO-L-CKB\"\ndetergent = \"no\"\nfriction_modifier = \"no\"";
 
-const ROWS: [Row; 17] = [
+const ROWS: [Row; 21] = [
     ("R1", BUSH, HOLE, "", "family = \"gear\"\nv40 = \"68 mm2/s\"\nep_sulphur = \"yes\"", Verdict::Stopgap, CLEAN),
     (
         "R2",
@@ -98,6 +103,34 @@ const ROWS: [Row; 17] = [
         "family = \"grease\"\nnlgi = \"2\"",
     ),
     ("R14", IRON, HOLE, "", "family = \"gear\"\nv40 = \"68 mm2/s\"\nsymbol = \"CLP PG 68\"", Verdict::Never, CLEAN),
+    ("R15", IRON, HOLE, "", "name = \"Silicone spray\"\nfamily = \"other\"", Verdict::Never, CLEAN),
+    (
+        "R18",
+        WAY,
+        HOLE,
+        "",
+        "name = \"Chain-saw oil\"\nfamily = \"way\"\nv40 = \"68 mm2/s\"",
+        Verdict::Stopgap,
+        "name = \"Oil for roller chains\"\nfamily = \"way\"\nv40 = \"68 mm2/s\"",
+    ),
+    (
+        "R20",
+        IRON,
+        HOLE,
+        "",
+        "name = \"Penetrating spray\"\nfamily = \"other\"",
+        Verdict::Never,
+        "name = \"Diesel engine oil 30\"\nfamily = \"engine\"\nv40 = \"100 mm2/s\"",
+    ),
+    (
+        "R22",
+        IRON,
+        HOLE,
+        "",
+        "name = \"Used oil, strained\"\nfamily = \"engine\"\nv40 = \"100 mm2/s\"",
+        Verdict::Never,
+        CLEAN,
+    ),
     (
         "R16",
         IRON,
@@ -227,5 +260,82 @@ fn farther_outside_is_never_better() {
         let last = all.iter().rposition(|verdict| *verdict == best).expect("it is among them");
         assert!(all[..first].is_sorted(), "{pair}: {all:?}");
         assert!(all[last..].iter().rev().is_sorted(), "{pair}: {all:?}");
+    }
+}
+
+/// Each reason says what it saw, and what was seen is what the chart and the label say.
+#[test]
+fn each_rule_says_what_it_saw() {
+    for (rule, pair, point, more, holds, ..) in ROWS {
+        let chart = chart(pair, point, more);
+        let one = judge(&chart, &chart.points[0], &shelf(holds)).remove(0);
+        let reason = one.reasons.iter().find(|reason| reason.rule == rule).expect("the rule holds");
+        let record = RULES.iter().find(|record| record.id == rule).expect("it is in the table");
+        assert!(!record.looks.is_empty() && reason.seen.len() == record.looks.len(), "{rule}");
+    }
+    let bush = chart(BUSH, HOLE, "");
+    let gear = "family = \"gear\"\nv40 = \"68 mm2/s\"\nep_sulphur = \"yes\"\ncopper_strip = \"2b\"";
+    let one = judge(&bush, &bush.points[0], &shelf(gear)).remove(0);
+    let reason = one.reasons.iter().find(|reason| reason.rule == "R1").expect("R1 holds");
+    let seen: Vec<String> = reason.seen.iter().map(|seen| words::seen(seen, Units::Metric)).collect();
+    assert_eq!(
+        seen,
+        [
+            "active sulphur (extreme pressure): yes",
+            "copper strip: 2b",
+            "surfaces: steel on bronze",
+            "how warm it runs: nobody says",
+            "cannot be bought again: no"
+        ]
+    );
+    let (pair, step) = one.steps.first().expect("its body was held against the bush");
+    let step = words::step(step, Units::Metric);
+    assert!(pair.as_str() == "p" && step.contains("68 mm²/s") && step.contains("grades outside = 0"), "{step}");
+}
+
+/// What must not be in it is what the verdicts say: bronze wants no active sulphur, a wick no tackifier, a friction clutch no friction modifier.
+#[test]
+fn what_must_not_be_in_it_follows_from_the_rules() {
+    let of = |pair: &str, point: &str, more: &str| {
+        let chart = chart(pair, point, more);
+        let found = unwanted(&need(&chart, &chart.points[0]));
+        found.into_iter().map(|one| (one.property, one.reason.rule)).collect::<Vec<_>>()
+    };
+    assert!(of(BUSH, HOLE, "").contains(&(Property::EpSulphur, "R1")));
+    assert!(!of(IRON, HOLE, "").iter().any(|(property, _)| *property == Property::EpSulphur));
+    assert!(of(IRON, "method = \"wick\"", "").contains(&(Property::Tackifier, "R7")));
+    assert!(of(IRON, "method = \"wick\"", "").contains(&(Property::Solids, "R16")));
+    assert!(of(IRON, BATH, "").contains(&(Property::Detergent, "R4")));
+    let box_with_clutch = of(IRON, "method = \"splash\"\nreservoir = \"box\"", CLUTCH);
+    assert!(box_with_clutch.contains(&(Property::FrictionModifier, "R9")), "{box_with_clutch:?}");
+}
+
+/// Thresholds from memory are ranges: a little more speed or clearance never makes an oil two words worse.
+#[test]
+fn no_verdict_falls_off_a_cliff() {
+    let oils = [22.0, 32.0, 46.0, 68.0, 100.0].map(|v40| {
+        format!("family = \"circulating\"\nv40 = \"{v40} mm2/s\"\nindex = 95\nsymbol = \"ISO-L-CKB\"\ntackifier = \"no\"\nfriction_modifier = \"no\"")
+    });
+    let steps = |from: f64, to: f64, number: u32| {
+        (0..=number).map(move |step| from * (to / from).powf(f64::from(step) / f64::from(number)))
+    };
+    let ladder = |oil: &str, pair: &dyn Fn(f64) -> String, point: &str, from: f64, to: f64| {
+        let all: Vec<Verdict> =
+            steps(from, to, 120).map(|value| judged(&chart(&pair(value), point, ""), oil).0).collect();
+        for two in all.windows(2) {
+            assert!((two[0] as i32 - two[1] as i32).abs() <= 1, "{oil}: {all:?}");
+        }
+    };
+    for oil in &oils {
+        ladder(oil, &|speed| format!("kind = \"slideway\"\nspeeds = [\"{speed} m/s\"]"), HOLE, 0.05, 3.0);
+        ladder(oil, &|speed| format!("kind = \"gear mesh\"\nspeeds = [\"{speed} m/s\"]"), BATH, 0.1, 20.0);
+        let spindle = |speed: f64| {
+            format!("kind = \"journal\"\ndiameter = \"40 mm\"\nclearance = \"0.025 mm\"\nspeeds = [\"{speed} rpm\"]")
+        };
+        ladder(oil, &spindle, BATH, 100.0, 6000.0);
+        let clearance = |clearance: f64| {
+            format!("kind = \"journal\"\ndiameter = \"40 mm\"\nclearance = \"{clearance} mm\"\nspeeds = [\"3000 rpm\"]")
+        };
+        ladder(oil, &clearance, BATH, 0.02, 0.06);
     }
 }

@@ -161,7 +161,14 @@ fn demo_machines() -> Vec<MachineSnapshot> {
     let names = ["crank-shaper", "knee-mill", "pillar-drill", "planer", "small-lathe", "surface-grinder"];
     let machine = |name: &str| {
         let chart = Chart::read(&file(&format!("{name}.toml"))).value.expect("the demo's charts are right");
-        MachineSnapshot { id: id(name), revision: 1, chart, points: Default::default(), runs: Vec::new() }
+        MachineSnapshot {
+            id: id(name),
+            revision: 1,
+            chart,
+            points: Default::default(),
+            contents: Default::default(),
+            runs: Vec::new(),
+        }
     };
     names.into_iter().map(machine).collect()
 }
@@ -203,7 +210,14 @@ fn points_of_one_reservoir_get_one_oil() {
                  [[point]]\nid = \"3\"\nname = \"Journal\"\nmethod = \"oil hole\"\nfeeds = [\"journal\"]\n";
     let read = Chart::read(chart);
     let chart = read.value.unwrap_or_else(|| panic!("{:?}", read.faults));
-    let machine = MachineSnapshot { id: id("mill"), revision: 1, chart, points: Default::default(), runs: Vec::new() };
+    let machine = MachineSnapshot {
+        id: id("mill"),
+        revision: 1,
+        chart,
+        points: Default::default(),
+        contents: Default::default(),
+        runs: Vec::new(),
+    };
     let plan = planned(&[machine], &demo_shelf(), Buying::Catalogue);
     for choice in &plan.oils.choices {
         let of = |point: &str| &choice.given.iter().find(|given| given.at.point == id(point)).expect("a point").oil;

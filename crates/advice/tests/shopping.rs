@@ -137,8 +137,14 @@ impl Bench {
     fn new() -> Self {
         let read = Chart::read(CHART);
         let chart = read.value.unwrap_or_else(|| panic!("{:?}", read.faults));
-        let machine =
-            MachineSnapshot { id: id("grinder"), revision: 1, chart, points: Default::default(), runs: Vec::new() };
+        let machine = MachineSnapshot {
+            id: id("grinder"),
+            revision: 1,
+            chart,
+            points: Default::default(),
+            contents: Default::default(),
+            runs: Vec::new(),
+        };
         Self { machines: vec![machine], shelf: Shelf::read(SHELF).value.expect("the shelf is right") }
     }
 

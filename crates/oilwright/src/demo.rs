@@ -111,6 +111,7 @@ fn on(year: i16, month: i8, day: i8, hour: i8, minute: i8) -> Timestamp {
 
 #[cfg(test)]
 mod tests {
+    use advice::contents::{Act, Holds, in_reservoir};
     use shop::logbook::{Body, Subject};
 
     use super::*;
@@ -156,7 +157,7 @@ mod tests {
     #[tokio::test]
     async fn the_planted_stories_are_in_the_logbook() {
         const TRUTH: &str = include_str!("../../../demo/truth.toml");
-        assert_eq!(TRUTH.matches("[[story]]").count(), 4);
+        assert_eq!(TRUTH.matches("[[story]]").count(), 5);
         let folder = tempfile::tempdir().expect("a folder");
         let store = build(&folder.path().join("s.shop")).await.expect("the demo builds");
         let all = store::Wanted { most: 100_000, ..store::Wanted::default() };
@@ -204,6 +205,19 @@ mod tests {
         let mean = |all: &[f64]| all.iter().sum::<f64>() / all.len() as f64;
         assert!(height(false).len() > 40 && mean(&height(true)) > mean(&height(false)) + 3.0);
         assert!(of(sump).all(|entry| !matches!(entry.said.body, Body::Filled { .. })));
+        // The wrong can: the bronze worm's box holds compounded oil and axle oil, and the mill is not run; a week before all was well.
+        let worm_box = Id::new("trip-worm-bath").expect("an id");
+        let mut acts = Vec::new();
+        for at in [on(2026, 10, 12, 9, 0), start()] {
+            let snapshot = store.snapshot(at).await.expect("a snapshot");
+            let mill = snapshot.machine(&Id::new("knee-mill").expect("an id")).expect("the mill");
+            let reservoir = mill.chart.reservoir(&worm_box).expect("the box");
+            let inside = in_reservoir(&mill.chart, reservoir, &mill.contents(&worm_box), &snapshot.shelf);
+            acts.push((inside.act, inside.holds));
+        }
+        let id = |text| Id::new(text).expect("an id");
+        assert_eq!(acts[0].1, Holds::Known(vec![id("worm-460")]));
+        assert_eq!(acts[1], (Act::DoNotRun, Holds::Known(vec![id("worm-460"), id("axle-90")])));
         // The helper who skips: he runs the planer and never oils it; the others do.
         let planer = |hand: &str, oiled: bool| {
             let on_planer =

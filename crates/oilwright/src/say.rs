@@ -10,7 +10,7 @@ mod round_rows;
 pub(crate) use calculated::{calculated, calculated_json};
 pub(crate) use faults::{Checked, check};
 pub(crate) use plan::{Planned, plan, plan_json};
-pub(crate) use round::{Answered, How, answers, rounds};
+pub(crate) use round::{Answered, How, answers};
 
 use std::io::{self, Write as _};
 

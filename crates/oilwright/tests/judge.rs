@@ -33,6 +33,37 @@ fn oils_are_judged_straight_from_files() {
 }
 
 #[test]
+fn what_is_in_a_box_is_told_of_a_shop_and_not_of_a_file() {
+    let bench = Bench::new();
+    let chart = format!(
+        "{CHART}[[reservoir]]\nid = \"head\"\nkind = \"box\"\n[[point]]\nid = \"2\"\nname = \"Head\"\nmethod = \"bath\"\n\
+         reservoir = \"head\"\nfeeds = [\"quill\"]\n"
+    );
+    bench.write("head.toml", &chart);
+    bench.write("two.toml", SHELF);
+    let (chart, shelf) = (bench.path("head.toml"), bench.path("two.toml"));
+    bench.run(&["shelf", "import", &shelf, "--at", "2026-11-20T09:00"]).well();
+    bench.run(&["chart", "import", &chart, "--at", "2026-11-20T09:00"]).well();
+    let at = |at: &str| {
+        bench.run(&["judge", "head", "2", "--json", "--at", at]).well().json()["points"][0]["contents"].clone()
+    };
+    let never = at("2026-11-20T10:00");
+    assert_eq!((&never["verdict"], &never["oil"]), (&"unknown".into(), &serde_json::Value::Null), "{never}");
+    bench.run(&["log", "drained", "head", "head", "--at", "2026-11-21T10:00"]).well();
+    bench.run(&["log", "filled", "head", "head", "--oil", "axle", "--at", "2026-11-21T10:10"]).well();
+    let wrong = at("2026-11-22T10:00");
+    assert_eq!(
+        (&wrong["reservoir"], &wrong["oil"], &wrong["since"], &wrong["verdict"], &wrong["act"]),
+        (&"head".into(), &"axle".into(), &"2026-11-21T10:10:00+01:00".into(), &"wrong".into(), &"do not run".into()),
+        "{wrong}"
+    );
+    let text = bench.run(&["judge", "head", "2", "--at", "2026-11-22T10:00"]).well().out;
+    assert!(text.contains("In it is Axle, since 21 November 2026.") && text.contains("Do not run"), "{text}");
+    let file = run(&["judge", "2", "--chart", &chart, "--shelf", &shelf, "--json"]).well().json();
+    assert!(file["points"][0]["contents"].is_null(), "{file}");
+}
+
+#[test]
 fn a_machine_of_the_shop_is_judged_by_its_shelf_and_what_is_not_there_is_said() {
     let bench = Bench::new();
     let said = bench.run(&["judge", "bench-drill", "1"]).well().out;

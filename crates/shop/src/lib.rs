@@ -5,6 +5,7 @@ pub mod amount;
 pub mod audit;
 pub mod chart;
 pub mod choice;
+pub mod contents;
 pub mod document;
 pub mod fault;
 pub mod id;

@@ -9,6 +9,7 @@ use jiff::{Timestamp, ZonedDateTime};
 use tribology::quantity::{Temperature, Time};
 
 use crate::chart::Chart;
+use crate::contents::Contents;
 use crate::id::Id;
 use crate::logbook::EntryId;
 use crate::shelf::Shelf;
@@ -59,6 +60,8 @@ pub struct MachineSnapshot {
     pub points: BTreeMap<Id, PointHistory>,
     /// Runs, from the oldest that any point still needs, in the order in which they happened.
     pub runs: Vec<Run>,
+    /// What was put into each reservoir and greased point since it was last drained, by its id.
+    pub contents: BTreeMap<Id, Contents>,
 }
 
 /// The last of each kind of act at one point.
@@ -131,5 +134,11 @@ impl MachineSnapshot {
     #[must_use]
     pub fn history(&self, point: &Id) -> PointHistory {
         self.points.get(point).cloned().unwrap_or_default()
+    }
+
+    /// What was put into a reservoir or a greased point; nothing yet where nothing was ever logged.
+    #[must_use]
+    pub fn contents(&self, of: &Id) -> Contents {
+        self.contents.get(of).cloned().unwrap_or_default()
     }
 }

@@ -124,6 +124,42 @@ fn evidence_that_disagrees_is_kept() {
     assert_eq!(chart.points[0].evidence.len(), 2);
 }
 
+/// Sizes, speeds and materials that cannot be together: one sentence, at the key that is to be looked at.
+#[test]
+fn what_cannot_be_together_is_told_at_its_key() {
+    let fault_of = |pair: &str| {
+        let text = format!("chart = 1\n[machine]\nname = \"m\"\n[[pair]]\nid = \"p\"\n{pair}\n");
+        let read = Chart::read(&text);
+        let told: Vec<String> = read.faults.iter().map(|fault| fault.says.clone()).collect();
+        (told, read.value.is_some())
+    };
+    let rows = [
+        ("kind = \"journal\"\ndiameter = \"500 mm\"\nspeeds = [\"9000 rpm\"]", "`speeds`"),
+        ("kind = \"slideway\"\nspeeds = [\"60 m/s\"]", "`speeds`"),
+        ("kind = \"slideway\"\nstroke = \"2 m\"\nspeeds = [\"300 strokes/min\"]", "`speeds`"),
+        ("kind = \"rolling\"\nbore = \"60 mm\"\noutside = \"110 mm\"\nspeeds = [\"24000 rpm\"]", "`speeds`"),
+        ("kind = \"journal\"\nsurfaces = [\"white metal\", \"white metal\"]", "`surfaces`"),
+        ("kind = \"rolling\"\nsurfaces = [\"steel\", \"bronze\"]", "`surfaces`"),
+        ("kind = \"worm\"\nsurfaces = [\"steel\", \"bronze\", \"cast iron\"]", "`surfaces`"),
+        (
+            "kind = \"friction clutch\"\nsurfaces = [\"cast iron\", \"leather\"]\nnote = \"wet, in the box\"",
+            "`surfaces`",
+        ),
+    ];
+    for (pair, key) in rows {
+        let (told, is_read) = fault_of(pair);
+        assert!(told.len() == 1 && told[0].contains(key) && !is_read, "{pair}: {told:?}");
+    }
+    for fine in [
+        "kind = \"journal\"\ndiameter = \"50 mm\"\nspeeds = [\"9000 rpm\"]",
+        "kind = \"slideway\"\nstroke = \"2 m\"\nspeeds = [\"10 strokes/min\"]",
+        "kind = \"rolling\"\nsurfaces = [\"steel\", \"brass cage\"]",
+        "kind = \"journal\"\nsurfaces = [\"steel\", \"white metal\"]",
+    ] {
+        assert_eq!(fault_of(fine), (Vec::new(), true), "{fine}");
+    }
+}
+
 fn shown(faults: &[Fault], text: &str) -> String {
     faults.iter().map(|fault| fault.shown("chart.toml", text)).collect::<Vec<_>>().join("\n")
 }

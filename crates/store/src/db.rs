@@ -303,6 +303,29 @@ pub(crate) fn json_of_pairs(pairs: &[(impl serde::Serialize, i64)]) -> String {
     serde_json::to_string(pairs).expect("a list of texts and whole numbers always has a JSON form")
 }
 
+/// A table of words, three to a row, `a`, `b` and `c`, from one value: the placeholder of a JSON text as [`json_of_words`] makes it.
+pub(crate) fn words(engine: Engine, place: &str) -> String {
+    let columns = ["a", "b", "c"].into_iter().enumerate();
+    match engine {
+        Engine::Sqlite => {
+            let columns = columns.map(|(at, name)| format!("json_extract(value, '$[{at}]') AS {name}"));
+            format!("(SELECT {} FROM json_each({place}))", columns.collect::<Vec<_>>().join(", "))
+        }
+        Engine::Postgres => {
+            let columns = columns.map(|(at, name)| format!("value ->> {at} AS {name}"));
+            format!(
+                "(SELECT {} FROM jsonb_array_elements(CAST({place} AS JSONB)) AS listed (value))",
+                columns.collect::<Vec<_>>().join(", ")
+            )
+        }
+    }
+}
+
+/// Words as one value for [`words`].
+pub(crate) fn json_of_words(words: &[[String; 3]]) -> String {
+    serde_json::to_string(words).expect("a list of texts always has a JSON form")
+}
+
 fn conflict(says: &str) -> Error {
     Error::Conflict(format!("this goes against what is already kept, and nothing was written ({says})"))
 }

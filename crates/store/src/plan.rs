@@ -70,7 +70,12 @@ async fn all_that_pages_ask(store: &Store) {
     let (machine, at_point) = (id("m0"), id("1"));
     store.snapshot(AT).await.expect("a whole file");
     store.snapshot_of(std::slice::from_ref(&machine), AT).await.expect("a whole file");
-    for about in [About::Shop, About::Machine(machine.clone()), About::Point(machine.clone(), at_point)] {
+    for about in [
+        About::Shop,
+        About::Machine(machine.clone()),
+        About::Point(machine.clone(), at_point),
+        About::Reservoir(machine.clone(), id("r")),
+    ] {
         for kind in [None, Some(Kind::Ran)] {
             for superseded in [Superseded::LeftOut, Superseded::Shown] {
                 for before in [None, Some(EntryId(1))] {

@@ -1,5 +1,7 @@
 //! Fills the snapshot that the reasoning borrows: a fixed number of statements, however many machines.
 
+mod contents;
+
 use std::collections::{BTreeMap, HashMap};
 
 use jiff::Timestamp;
@@ -77,6 +79,7 @@ pub(crate) async fn taken_from(
             machine.runs.push(run(&row)?);
         }
     }
+    contents::fill_in(tx, &mut machines, only, at).await?;
     Ok(ShopSnapshot {
         moment: Moment { instant: at, zone: settings.zone },
         conditions: settings.conditions,
@@ -127,8 +130,8 @@ async fn charted(
     for row in &rows {
         let (id, revision, print) = (row.id("machine")?, row.get("number")?, row.get::<String>("sha256")?);
         let chart = known.get(&print).ok_or_else(|| row.corrupt(format!("the chart of \"{id}\" is gone")))?;
-        let (chart, points, runs) = (Chart::clone(chart), BTreeMap::new(), Vec::new());
-        machines.insert(id.clone(), MachineSnapshot { id, revision, chart, points, runs });
+        let (chart, points, runs, contents) = (Chart::clone(chart), BTreeMap::new(), Vec::new(), BTreeMap::new());
+        machines.insert(id.clone(), MachineSnapshot { id, revision, chart, points, runs, contents });
     }
     Ok(machines)
 }

@@ -6,6 +6,7 @@ mod shop;
 
 mod backup;
 mod charts;
+mod contents;
 mod due;
 mod idempotency;
 mod laws;

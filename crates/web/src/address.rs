@@ -28,6 +28,11 @@ pub(crate) fn point(machine: &Id, point: &Id) -> String {
     format!("{}/points/{}", self::machine(machine), escaped(point.as_str()))
 }
 
+/// The page of a reservoir.
+pub(crate) fn reservoir(machine: &Id, reservoir: &Id) -> String {
+    format!("{}/reservoirs/{}", self::machine(machine), escaped(reservoir.as_str()))
+}
+
 /// The page of an oil on the shelf.
 pub(crate) fn oil(oil: &Id) -> String {
     format!("/shelf/{}", escaped(oil.as_str()))

@@ -41,6 +41,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
             "/machines/{machine}/points/{point}/removal",
             get(machines::point::removal::show).post(machines::point::removal::write),
         )
+        .route("/machines/{machine}/reservoirs/{reservoir}", get(machines::reservoir::show))
         .route("/rules", get(rules::show))
         .route("/settings", get(settings::show).post(settings::write))
         .route("/shelf", get(shelf::show).post(shelf::form::write))

@@ -20,13 +20,14 @@ pub(crate) async fn show(State(shop): State<Shop>) -> Result<Markup, Error> {
     let rows = RULES.iter().map(|rule| {
         vec![
             Cell::from(rule.id.to_owned()),
+            Cell::from(capital(&rule.looks.iter().map(|look| words::look(*look)).collect::<Vec<_>>().join(", "))),
             Cell::Part(word(rule.cap).render()),
             Cell::from(capital(rule.says)),
             Cell::Part(rule.not_stated.map_or_else(|| html! { "does not matter" }, |cap| word(cap).render())),
             Cell::from(capital(&words::known(rule.standing, rule.source))),
         ]
     });
-    let headings = ["Rule", "At best", "Why", "Where nobody states it", "How we know"];
+    let headings = ["Rule", "Looks at", "At best", "Why", "Where nobody states it", "How we know"];
     let page = Page {
         title: "How oils are judged".into(),
         section: Some(Section::Shelf),

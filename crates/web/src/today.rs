@@ -61,7 +61,7 @@ pub(crate) async fn show(
         .collect();
     let company = if views.len() > 1 { Company::Among } else { Company::Alone };
     let rounds = rounds(&views, &choices);
-    let sheets = views.iter().zip(&choices).zip(&rounds);
+    let sheets = views.iter().zip(&choices).zip(rounds);
     let sheets = sheets.map(|((view, choice), round)| Sheet::of(view, choice, round, company));
     let sheets = sheets.collect::<Result<Vec<_>, _>>()?;
     let choice = Choice::settled(first, &asked);

@@ -3,13 +3,13 @@
 
 use shop::amount::Speed;
 use shop::chart::{Pair, PairKind};
-use tribology::Standing;
 use tribology::contact::rolling;
 use tribology::math;
 use tribology::oil::{USUAL_INDEX, ViscosityLine};
-use tribology::quantity::{KinematicViscosity, Length, Temperature};
+use tribology::quantity::{KinematicViscosity, Length, Quantity as _, Temperature};
+use tribology::{Standing, Step, Symbol};
 
-use super::place::{Place, Way};
+use super::place::{Place, Range, Way, gone};
 
 /// A band of viscosity at 40 °C.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -46,12 +46,36 @@ impl Band {
         }
     }
 
+    /// The working of [`Self::steps`].
+    #[must_use]
+    pub fn step(&self, v40: KinematicViscosity) -> Step {
+        let si = |mm2_s| KinematicViscosity::from_mm2_s(mm2_s).si();
+        let symbol = |symbol, si| Symbol { symbol, si, unit: "m²/s" };
+        Step {
+            name: "Body against what is wanted, both at 40 °C",
+            formula: "n = ln(ν / edge) / ln 1.47 beyond an edge less or more a tenth, nothing between them",
+            symbols: vec![symbol("ν", v40.si()), symbol("thinnest", si(self.low)), symbol("thickest", si(self.high))],
+            result: Symbol { symbol: "grades outside", si: self.steps(v40), unit: "" },
+            source: "iso-3448",
+            standing: self.standing,
+        }
+    }
+
     /// What both want; nothing where they want nothing in common.
     #[must_use]
     pub fn and(&self, other: &Self) -> Option<Self> {
         let (low, high) = (self.low.max(other.low), self.high.min(other.high));
         let softer = if (self.standing as u8) > (other.standing as u8) { self.standing } else { other.standing };
         (low <= high * 1.0001).then_some(Self { low, high, standing: softer, source: self.source })
+    }
+
+    /// This band on its way to another: `part` of nothing is this one, of one the other, by the logarithm between. Where it is from is said of
+    /// the nearer.
+    #[must_use]
+    pub fn toward(self, other: Self, part: f64) -> Self {
+        let between = |a: f64, b: f64| math::exp(math::ln(a) + part * (math::ln(b) - math::ln(a)));
+        let nearer = if part < 0.5 { self } else { other };
+        Self { low: between(self.low, other.low), high: between(self.high, other.high), ..nearer }
     }
 
     /// The middle, by ratio.
@@ -86,20 +110,22 @@ pub fn band(place: &Place<'_>) -> Option<Band> {
     let pair = place.pair?;
     let wide = place.way == Way::Hand;
     Some(match pair.kind {
-        PairKind::Journal if place.is_close_and_fast => CLOSE_AND_FAST,
+        PairKind::Journal if place.close_and_fast > 0.0 => journal(place).toward(CLOSE_AND_FAST, place.close_and_fast),
         PairKind::Journal => journal(place),
         PairKind::RollingBearing => rolling_bearing(pair),
         // Open teeth fling oil off; closed ones share it with bearings; a few drops in a hole want a body that stays.
         PairKind::GearMesh if place.is_open() => {
             Band::practice(150.0, 460.0, "open gears: tacky or way oil of grade 150 to 320, to 460 for the largest")
         }
-        PairKind::GearMesh if place.is_slower_than(1.5) && wide => {
-            Band::practice(68.0, 320.0, "slow gears oiled by hand: grade 68 to 320")
+        PairKind::GearMesh => {
+            let slow = if wide {
+                Band::practice(68.0, 320.0, "slow gears oiled by hand: grade 68 to 320")
+            } else {
+                Band::practice(46.0, 150.0, "slow, loaded boxes: grade 68 to 150")
+            };
+            let fast = Band::practice(32.0, 68.0, "closed boxes: grade 32 to 68");
+            slow.toward(fast, place.faster_than(FAST_GEARS_M_S))
         }
-        PairKind::GearMesh if place.is_slower_than(1.5) => {
-            Band::practice(46.0, 150.0, "slow, loaded boxes: grade 68 to 150")
-        }
-        PairKind::GearMesh => Band::practice(32.0, 68.0, "closed boxes: grade 32 to 68"),
         PairKind::Worm if place.is_irreplaceable || pair.torque.is_some() || place.way == Way::Bath => {
             Band::practice(460.0, 680.0, "loaded worms on bronze: compounded oil of grade 460 to 680")
         }
@@ -129,8 +155,7 @@ fn journal(place: &Place<'_>) -> Band {
     let row = JOURNAL.iter().skip(1).position(|(at, ..)| math::ln(*at) >= speed).unwrap_or(JOURNAL.len() - 2);
     let ((from, low_1, high_1), (to, low_2, high_2)) = (JOURNAL[row], JOURNAL[row + 1]);
     let part = (speed - math::ln(from)) / (math::ln(to) - math::ln(from));
-    let between = |a: f64, b: f64| math::exp(math::ln(a) + part * (math::ln(b) - math::ln(a)));
-    Band::practice(between(low_1, low_2), between(high_1, high_2), source)
+    Band::practice(low_1, high_1, source).toward(Band::practice(low_2, high_2, source), part)
 }
 
 /// By ISO 281's reference viscosity where size and speed are known, a ratio of 1 to 4 at a bearing that is hand-warm, within what the trade
@@ -174,15 +199,20 @@ fn rolling_bearing(pair: &Pair) -> Band {
 const HAND_WARM_C: f64 = 35.0;
 
 fn slideway(place: &Place<'_>, pair: &Pair) -> Band {
-    let heavy = pair.area.as_ref().is_some_and(|area| area.value.m2() > 0.3)
-        || pair.stroke.as_ref().is_some_and(|stroke| stroke.value.m() > 1.0);
-    if place.is_quick() {
-        Band::practice(68.0, 150.0, "quick slides and rams: way or circulating oil of grade 68 to 150")
-    } else if heavy {
-        Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220")
-    } else if place.is_level() {
+    let large = pair.area.as_ref().map_or(0.0, |area| gone(area.value.m2(), LARGE_M2));
+    let long = pair.stroke.as_ref().map_or(0.0, |stroke| gone(stroke.value.m(), LONG_M));
+    let light = if place.is_level() {
         Band::practice(46.0, 100.0, "level ways: way oil of grade 68, or a grade around")
     } else {
         Band::practice(68.0, 220.0, "upright ways and rams: way oil of grade 150 to 220, 68 at the least")
-    }
+    };
+    let heavy = Band::practice(100.0, 220.0, "long, heavy ways: way oil of grade 150 to 220");
+    let quick = Band::practice(68.0, 150.0, "quick slides and rams: way or circulating oil of grade 68 to 150");
+    light.toward(heavy, large.max(long)).toward(quick, place.quick())
 }
+
+/// Ways from here on are heavy, m² of their face and m of stroke (from memory).
+const LARGE_M2: Range = [0.2, 0.4];
+const LONG_M: Range = [0.8, 1.2];
+/// Gears of a box are slow below the first, at their pitch line in m/s (from memory).
+const FAST_GEARS_M_S: Range = [1.0, 2.2];

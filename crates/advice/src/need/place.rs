@@ -1,10 +1,9 @@
 //! What matters of a point and of one pair that it feeds, whichever oil is held against it: how oil gets there, of what the surfaces are,
 //! how fast, how warm, how loaded. Numbers from memory are ranges, so that nothing falls off a cliff.
 
-use shop::amount::Speed;
 use shop::chart::{Chart, Method, Orientation, Pair, PairKind, Point};
 use shop::id::Id;
-use tribology::quantity::{Length, Velocity};
+use tribology::quantity::Velocity;
 
 /// Something that may be so, may not be so, or of which nobody says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,7 +50,7 @@ pub struct Place<'c> {
     pub yellow: Known,
     /// White metal.
     pub white: Known,
-    /// It runs above 60 °C, or is a loaded worm.
+    /// It runs above about 60 °C, or is a loaded worm; between two edges nobody can say.
     pub hot: Known,
     /// A body of oil without a strainer.
     pub is_unfiltered: bool,
@@ -61,6 +60,8 @@ pub struct Place<'c> {
     pub is_dry_clutch: bool,
     /// A close spindle that runs fast.
     pub is_close_and_fast: bool,
+    /// How far it is one: nothing for a wide or slow one, one for one that is close and fast, parts between the edges of both.
+    pub close_and_fast: f64,
     /// Such a spindle has its oil in common with this pair, which then does with what the spindle wants.
     pub is_with_close_spindle: bool,
     /// Rolling elements.
@@ -71,12 +72,25 @@ pub struct Place<'c> {
     pub fastest: Option<Velocity>,
 }
 
-/// From here on a surface is not slow, m/s (from memory).
-const QUICK_M_S: f64 = 0.5;
-/// From here a plain spindle counts as fast, m/s at its surface (from memory; its edge is told with each answer that hangs on it).
-pub const FAST_M_S: f64 = 4.0;
-/// Up to here its clearance counts as close, in parts of the diameter (from memory).
-pub const CLOSE: f64 = 0.0008;
+/// Thresholds from memory are ranges: below the first a thing is not so, above the second it is, and between them it becomes so by the
+/// logarithm, so that no verdict falls off a cliff.
+pub type Range = [f64; 2];
+
+/// From where on a surface is not slow, m/s (from memory).
+pub const QUICK_M_S: Range = [0.35, 0.7];
+/// From where on a plain spindle counts as fast, m/s at its surface (from memory).
+pub const FAST_M_S: Range = [3.2, 5.0];
+/// How much clearance in parts of the diameter is close, and how much is not (from memory).
+pub const CLOSE: Range = [0.0007, 0.0009];
+/// How warm is hot to active sulphur, °C (trade practice says about 60 °C, from memory).
+pub const HOT_C: Range = [55.0, 65.0];
+
+/// How far a value has gone through a range: nothing below it, one above.
+#[must_use]
+pub fn gone(value: f64, range: Range) -> f64 {
+    let [from, to] = range.map(tribology::math::ln);
+    ((tribology::math::ln(value) - from) / (to - from)).clamp(0.0, 1.0)
+}
 
 impl<'c> Place<'c> {
     /// The places of a point: one for each pair that it feeds, through oil lines and reservoirs too; one without a pair where none is
@@ -96,12 +110,8 @@ impl<'c> Place<'c> {
         let circuit = point.circuit.iter().chain(&point.feeds).find_map(|id| chart.circuit(id));
         let strains = circuit
             .is_some_and(|circuit| circuit.nodes.iter().any(|node| node.kind == shop::chart::NodeKind::Strainer));
-        let fastest = pair.and_then(fastest);
-        let close = pair.is_some_and(|pair| match (&pair.clearance, &pair.diameter) {
-            (Some(clearance), Some(diameter)) => clearance.value.m() <= CLOSE * diameter.value.m(),
-            _ => false,
-        });
-        let is_journal = pair.is_some_and(|pair| pair.kind == PairKind::Journal);
+        let fastest = pair.and_then(Pair::fastest);
+        let close_and_fast = pair.map_or(0.0, |pair| close_and_fast(pair, fastest));
         let is_worm = pair.is_some_and(|pair| pair.kind == PairKind::Worm);
         let others = || pairs_of(chart, point).into_iter();
         Self {
@@ -111,7 +121,8 @@ impl<'c> Place<'c> {
             yellow: pair.map_or(Known::Unsaid, |pair| made_of(pair, &["bronze", "brass", "copper", "gunmetal"])),
             white: pair.map_or(Known::Unsaid, |pair| made_of(pair, &["white metal", "babbitt"])),
             hot: match pair.and_then(|pair| pair.temperature.as_ref()) {
-                Some(at) if at.value.celsius() > 60.0 => Known::Yes,
+                Some(at) if at.value.celsius() >= HOT_C[1] => Known::Yes,
+                Some(at) if at.value.celsius() > HOT_C[0] => Known::Unsaid,
                 Some(_) => Known::No,
                 // A worm heats itself by sliding; whether it is loaded enough for that, nobody says.
                 None if is_worm && pair.is_some_and(|pair| pair.irreplaceable || pair.torque.is_some()) => Known::Yes,
@@ -121,7 +132,8 @@ impl<'c> Place<'c> {
             is_unfiltered: way == Way::Bath && reservoir.is_none_or(|one| one.strainer.is_none()) && !strains,
             clutch: others().any(|other| other.kind == PairKind::FrictionClutch && !is_dry(other)),
             is_dry_clutch: pair.is_some_and(|pair| pair.kind == PairKind::FrictionClutch && is_dry(pair)),
-            is_close_and_fast: is_journal && close && fastest.is_some_and(|fastest| fastest.m_s() >= FAST_M_S),
+            is_close_and_fast: close_and_fast >= 1.0,
+            close_and_fast,
             is_with_close_spindle: false,
             is_rolling: pair.is_some_and(|pair| pair.kind == PairKind::RollingBearing),
             is_irreplaceable: pair.is_some_and(|pair| pair.irreplaceable),
@@ -151,6 +163,20 @@ impl<'c> Place<'c> {
         self.pair.is_some_and(|pair| pair.kind == PairKind::Slideway)
     }
 
+    /// Whether nothing is known of the pair but its kind, so that all that is said of it is by table.
+    #[must_use]
+    pub fn is_by_kind_alone(&self) -> bool {
+        self.pair.is_some_and(|pair| {
+            let sizes = [&pair.diameter, &pair.length, &pair.clearance, &pair.bore, &pair.outside, &pair.stroke];
+            sizes.iter().all(|size| size.is_none())
+                && pair.speeds.is_empty()
+                && pair.load.is_none()
+                && pair.torque.is_none()
+                && pair.area.is_none()
+                && pair.temperature.is_none()
+        })
+    }
+
     /// Whether oil only comes by hand, so that the film is starved by design.
     #[must_use]
     pub fn is_starved_by_design(&self) -> bool {
@@ -163,16 +189,16 @@ impl<'c> Place<'c> {
         self.point.method == Method::Brush
     }
 
-    /// Whether its surfaces rub faster than slow ones do; not so where nobody says how fast.
+    /// How far its surfaces rub faster than slow ones do: nothing where they are slow or nobody says how fast, one where they are not.
     #[must_use]
-    pub fn is_quick(&self) -> bool {
-        self.fastest.is_some_and(|fastest| fastest.m_s() > QUICK_M_S)
+    pub fn quick(&self) -> f64 {
+        self.fastest.map_or(0.0, |fastest| gone(fastest.m_s(), QUICK_M_S))
     }
 
-    /// Whether its surfaces never rub faster than this, in m/s; not so where nobody says how fast they do.
+    /// How far its surfaces rub faster than a range in m/s; nothing said of the speed counts as fast.
     #[must_use]
-    pub fn is_slower_than(&self, m_s: f64) -> bool {
-        self.fastest.is_some_and(|fastest| fastest.m_s() < m_s)
+    pub fn faster_than(&self, range: Range) -> f64 {
+        self.fastest.map_or(1.0, |fastest| gone(fastest.m_s(), range))
     }
 
     /// Whether a way lies level.
@@ -211,8 +237,19 @@ pub fn pairs_of<'c>(chart: &'c Chart, point: &'c Point) -> Vec<&'c Pair> {
     pairs
 }
 
+/// How far a plain bearing is a close spindle that runs fast; nothing where its clearance was never measured.
+fn close_and_fast(pair: &Pair, fastest: Option<Velocity>) -> f64 {
+    match (pair.kind, &pair.clearance, &pair.diameter, fastest) {
+        (PairKind::Journal, Some(clearance), Some(diameter), Some(fastest)) => {
+            let close = 1.0 - gone(clearance.value.m() / diameter.value.m(), CLOSE);
+            close.min(gone(fastest.m_s(), FAST_M_S))
+        }
+        _ => 0.0,
+    }
+}
+
 /// How oil gets there by this method.
-fn way(point: &Point) -> Way {
+pub(super) fn way(point: &Point) -> Way {
     match point.method {
         Method::OilHole | Method::BallOiler | Method::Cup | Method::Brush => Way::Hand,
         Method::Nipple if point.oil.as_deref().is_some_and(|oil| !oil.starts_with("grease")) => Way::Hand,
@@ -240,19 +277,4 @@ fn made_of(pair: &Pair, metals: &[&str]) -> Known {
     }
     let is_one = |surface: &String| metals.iter().any(|metal| surface.to_lowercase().contains(metal));
     if pair.surfaces.iter().any(is_one) { Known::Yes } else { Known::No }
-}
-
-/// The fastest that the surfaces rub: of a turning pair by its diameter, of a slide by its stroke, there and back.
-fn fastest(pair: &Pair) -> Option<Velocity> {
-    let stroke = pair.stroke.as_ref().filter(|_| pair.kind == PairKind::Slideway).map(|typed| typed.value);
-    let diameter = pair.diameter.as_ref().or(pair.bore.as_ref()).map(|typed| typed.value);
-    let of = |speed: &Speed| match speed {
-        Speed::Sliding(velocity) => Some(*velocity),
-        Speed::Turning(turning) if stroke.is_some() => {
-            stroke.map(|stroke| Velocity::from_m_s(2.0 * stroke.m() * turning.per_second()))
-        }
-        Speed::Turning(turning) => diameter
-            .map(|diameter: Length| Velocity::from_m_s(std::f64::consts::PI * diameter.m() * turning.per_second())),
-    };
-    pair.speeds.iter().filter_map(of).max_by(|a, b| a.m_s().total_cmp(&b.m_s()))
 }

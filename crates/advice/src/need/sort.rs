@@ -98,7 +98,7 @@ pub fn wanted(place: &Place<'_>) -> Option<&'static [Family]> {
     if place.takes_grease() {
         return None;
     }
-    row(place).map(|row| row.suits)
+    rows(place)?.into_iter().flatten().map(|row| row.suits).next()
 }
 
 /// How far the sort of an oil does for a pair, and why no further.
@@ -108,24 +108,46 @@ pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)
         let says = "the point is made for grease";
         return Some((if family == Grease { Verdict::Suits } else { Verdict::Stopgap }, says));
     }
-    let row = row(place)?;
-    let verdict = if row.suits.contains(&family) {
-        Verdict::Suits
-    } else if row.serves.contains(&family) {
-        Verdict::Serves
-    } else {
-        // Grease is ruled on by itself.
-        Verdict::Stopgap
-    };
-    Some((verdict, row.says))
+    // Between slow and quick both ways of looking at it count, and the kinder one is said.
+    let rows = rows(place)?;
+    rows.into_iter().flatten().map(|row| (row.verdict(family), row.says)).max_by_key(|(verdict, _)| *verdict)
 }
 
-/// The row of a pair.
-fn row(place: &Place<'_>) -> Option<Row> {
+impl Row {
+    fn verdict(&self, family: Family) -> Verdict {
+        if self.suits.contains(&family) {
+            Verdict::Suits
+        } else if self.serves.contains(&family) {
+            Verdict::Serves
+        } else {
+            // Grease is ruled on by itself.
+            Verdict::Stopgap
+        }
+    }
+}
+
+/// The rows of a pair: one, or two where it is neither slow nor quick.
+fn rows(place: &Place<'_>) -> Option<[Option<Row>; 2]> {
+    let row = |pace| row(place, pace);
+    Some(match place.quick() {
+        0.0 => [Some(row(Pace::Slow)?), None],
+        1.0 => [Some(row(Pace::Quick)?), None],
+        _ => [row(Pace::Slow), row(Pace::Quick)],
+    })
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Pace {
+    Slow,
+    Quick,
+}
+
+/// The row of a pair at a pace.
+fn row(place: &Place<'_>, pace: Pace) -> Option<Row> {
     let pair = place.pair?;
     Some(match pair.kind {
         _ if place.is_close_and_fast || place.is_with_close_spindle => CLOSE_SPINDLE,
-        PairKind::Journal if place.way == place::Way::Hand && !place.is_quick() => HAND_BEARING,
+        PairKind::Journal if place.way == place::Way::Hand && pace == Pace::Slow => HAND_BEARING,
         PairKind::Journal => PLAIN,
         PairKind::RollingBearing => ROLLING,
         PairKind::GearMesh if place.is_open() => OPEN_GEARS,
@@ -133,7 +155,7 @@ fn row(place: &Place<'_>) -> Option<Row> {
         PairKind::Worm if place.hot == place::Known::Yes => LOADED_WORM,
         PairKind::Worm => LIGHT_WORM,
         PairKind::Slideway if place.point.method == Method::Felt => FELT,
-        PairKind::Slideway if place.is_quick() => QUICK_SLIDES,
+        PairKind::Slideway if pace == Pace::Quick => QUICK_SLIDES,
         PairKind::Slideway => WAYS,
         PairKind::ScrewAndNut => SCREW,
         PairKind::SlidingCollar | PairKind::Cam => COLLAR,

@@ -17,14 +17,14 @@ pub enum Act {
 /// reservoir; and where nothing of that is charted, oil.
 #[must_use]
 pub fn act(point: &Point) -> Act {
-    match (point.state, &point.dose, &point.reservoir) {
-        (State::Running, None, _) => Act::Look,
-        (_, Some(_), _) => Act::Give,
-        (State::Stopped, None, Some(_)) => Act::TopUp,
+    if point.tops_up().is_some() {
+        return Act::TopUp;
+    }
+    match (point.state, &point.dose) {
+        (State::Running, None) => Act::Look,
+        (_, Some(_)) => Act::Give,
         // A stopped look, such as a glass that is read before the start, names what shows and states no oil of its own.
-        (State::Stopped, None, None) if point.oil.is_none() && point.feeds.is_empty() && point.sign.is_some() => {
-            Act::Look
-        }
-        (State::Stopped, None, None) => Act::Give,
+        (State::Stopped, None) if point.oil.is_none() && point.feeds.is_empty() && point.sign.is_some() => Act::Look,
+        (State::Stopped, None) => Act::Give,
     }
 }

@@ -20,6 +20,8 @@ pub enum Caution {
     HighUp,
     /// A gun can drive grease through the skin.
     Gun,
+    /// The oil that the chart leads to does harm here.
+    HarmfulOil,
 }
 
 /// For so long after a run its oil may be hot (own choice).

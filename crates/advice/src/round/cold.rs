@@ -1,27 +1,22 @@
-//! Ways of oiling that will not deliver in a cold shop, with what to do. Judged by rough limits until the oils are worked out: the
-//! wick, the hand pump, the meter unit, the ring and the strainer give up long before the bearing does.
+//! Ways of oiling that will not deliver in a cold shop, with what to do: the limits of each way held against the oil that serves the point.
 
 use shop::chart::Method;
 use shop::id::Id;
-use shop::shelf::{Oil, Shelf};
+use shop::shelf::Shelf;
 use shop::snapshot::MachineSnapshot;
-use tribology::math;
-use tribology::quantity::{Quantity as _, Temperature};
-use tribology::{Standing, Step, Symbol};
+use tribology::Step;
+use tribology::feed::Feed;
+use tribology::oil::{USUAL_INDEX, ViscosityLine};
+use tribology::quantity::{KinematicViscosity, Temperature};
 
 use super::Chosen;
 use super::serving::serving;
 use super::tour::counted;
+use crate::need::{ColdFeed, cold_feed, cold_feed_of, feed};
 use crate::working::{Assumption, Reasoned};
 
-/// Below this, feeds fail with an oil of grade 68 (common practice, no source).
-const LIMIT_C: f64 = 10.0;
-/// So much warmer for each grade that an oil is thicker, and colder for each that it is thinner: what keeps its body the same
-/// (own calculation: near 10 °C an oil of index 95 thickens by half in some 5 °C, and a grade is half as thick again).
-const GRADE_C: f64 = 5.0;
-/// The grade for which the limit holds, and the factor from grade to grade (ISO 3448).
-const GRADE: f64 = 68.0;
-const STEP: f64 = 1.5;
+/// What an oil of which nobody says how thick it is is taken for, mm²/s at 40 °C: the usual oil of slow machines (common practice).
+const USUAL_GRADE: f64 = 68.0;
 
 /// A way of oiling that will not deliver.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,10 +36,10 @@ pub struct Cold {
 /// Why oil does not come in the cold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum WhyCold {
-    /// The oil is too thick for this way of oiling below so many degrees.
+    /// The oil is too thick for this way of oiling below so many degrees; nothing where no warmth of a shop would help.
     TooThick {
         /// The limit.
-        below: Temperature,
+        below: Option<Temperature>,
     },
     /// The oil does not even pour.
     NotPouring {
@@ -63,89 +58,39 @@ pub fn cold(machine: &MachineSnapshot, shelf: &Shelf, temperature: Temperature) 
         let chosen = serving(&machine.chart, point, shelf).oil;
         let oil = chosen.as_ref().and_then(|oil| shelf.oil(&oil.id));
         let pours = oil.and_then(|oil| oil.pour_point.as_ref()).map(|typed| typed.value);
-        let why = match pours.filter(|pours| temperature <= *pours) {
-            Some(pours) => Some(WhyCold::NotPouring { pours }),
-            None if gives_up(point.method) => {
-                let body = oil.and_then(body);
-                if body.is_none() {
-                    unknown.push(point.id.clone());
+        let why = match (pours.filter(|pours| temperature <= *pours), feed(&machine.chart, point)) {
+            (Some(pours), _) => Some(WhyCold::NotPouring { pours }),
+            (None, None) => None,
+            (None, Some(feed)) => {
+                let known = oil.and_then(|oil| cold_feed(feed, oil, temperature));
+                // A can of which nobody says what is in it is no reason to warn.
+                if known.is_none() && feed == Feed::Can {
+                    continue;
                 }
-                let below = limit(body.unwrap_or(GRADE));
-                steps.push(step(body.unwrap_or(GRADE), below, temperature));
-                (temperature < below).then_some(WhyCold::TooThick { below })
+                let answer = known.or_else(|| {
+                    unknown.push(point.id.clone());
+                    let usual = ViscosityLine::with_index(KinematicViscosity::from_mm2_s(USUAL_GRADE), USUAL_INDEX);
+                    Some(cold_feed_of(feed, usual.ok()?.value, temperature))
+                });
+                answer.and_then(|answer| {
+                    steps.extend(answer.steps);
+                    match answer.value {
+                        ColdFeed::Fails { above } => Some(WhyCold::TooThick { below: above }),
+                        ColdFeed::Moves | ColdFeed::Slow => None,
+                    }
+                })
             }
-            None => None,
         };
         let (id, name, method) = (point.id.clone(), point.name.clone(), point.method);
         found.extend(why.map(|why| Cold { id, name, method, oil: chosen, why }));
     }
     found.sort_by_key(|cold| counted(&cold.id));
     let mut reasoned = Reasoned::new(found);
+    steps.dedup();
     reasoned.answer.steps = steps;
-    reasoned.assumed.push(Assumption::ColdByRuleOfThumb);
+    reasoned.assumed.push(Assumption::ColdByLimits);
     if !unknown.is_empty() {
         reasoned.assumed.push(Assumption::BodyUnknown(unknown));
     }
     reasoned
-}
-
-/// Whether a way of oiling gives up in the cold before the bearing does (common practice, no source). By hand, bath and splash
-/// oil still comes.
-fn gives_up(method: Method) -> bool {
-    match method {
-        Method::Drip
-        | Method::Wick
-        | Method::Felt
-        | Method::Bottle
-        | Method::Ring
-        | Method::OneShot
-        | Method::TotalLossPump
-        | Method::CirculatingPump => true,
-        Method::OilHole
-        | Method::BallOiler
-        | Method::Cup
-        | Method::GreaseCup
-        | Method::Nipple
-        | Method::Splash
-        | Method::Bath
-        | Method::Tray
-        | Method::Brush => false,
-    }
-}
-
-fn body(oil: &Oil) -> Option<f64> {
-    oil.v40.as_ref().map(|typed| typed.value.mm2_s())
-}
-
-fn limit(body: f64) -> Temperature {
-    let grades = (math::ln(body / GRADE) / math::ln(STEP)).round();
-    Temperature::from_celsius(LIMIT_C + GRADE_C * grades)
-}
-
-fn step(body: f64, below: Temperature, temperature: Temperature) -> Step {
-    Step {
-        name: "Coldest shop in which the way of oiling still delivers",
-        formula: "10 °C + 5 K for each grade above 68",
-        symbols: vec![
-            Symbol { symbol: "viscosity at 40 °C", si: body * 1e-6, unit: "m²/s" },
-            Symbol { symbol: "shop", si: temperature.si(), unit: "K" },
-        ],
-        result: Symbol { symbol: "limit", si: below.si(), unit: "K" },
-        source: "common-practice",
-        standing: Standing::CommonPractice,
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    /// The trade's own rule is 10 °C, given for the oils that slow machines are fed with. At one limit of body the grades 32, 68 and
-    /// 100 must lie where their body is alike: at 5 °C they have 240, 690 and 1 150 mm²/s (ASTM D341 for an index of 95), and
-    /// 690 / 240 is 2.6 grades of a factor 1.5.
-    #[test]
-    fn a_thinner_oil_may_be_colder_by_five_degrees_a_grade() {
-        let celsius = |body| limit(body).celsius().round();
-        assert_eq!([22.0, 32.0, 46.0, 68.0, 100.0, 220.0].map(celsius), [-5.0, 0.0, 5.0, 10.0, 15.0, 25.0]);
-    }
 }

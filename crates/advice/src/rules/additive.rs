@@ -3,13 +3,14 @@
 use shop::shelf::{Family, Stated};
 use tribology::Standing;
 
-use super::{Case, Holds, Rule};
+use super::{Case, Holds, Look, Rule};
 use crate::label::Property;
 use crate::need::{Known, Way};
 use crate::verdict::Verdict;
 
 pub(super) const R1: Rule = Rule {
     id: "R1",
+    looks: &[Look::Property(Property::EpSulphur), Look::CopperStrip, Look::Surfaces, Look::Warmth, Look::Irreplaceable],
     says: "active sulphur eats bronze, brass, copper and white metal, the faster the warmer; ask for the copper strip at 100 °C",
     cap: Verdict::Stopgap,
     not_stated: Some(Verdict::Serves),
@@ -46,6 +47,7 @@ pub(super) const R1: Rule = Rule {
 
 pub(super) const R2: Rule = Rule {
     id: "R2",
+    looks: &[Look::Class, Look::CopperStrip, Look::Surfaces],
     says: "an oil of class GL-5 without a clean copper strip is kept away from bronze, brass and copper",
     cap: Verdict::Never,
     not_stated: None,
@@ -66,6 +68,7 @@ pub(super) const R2: Rule = Rule {
 
 pub(super) const R4: Rule = Rule {
     id: "R4",
+    looks: &[Look::Property(Property::Detergent), Look::Way, Look::Strainer],
     says: "detergent keeps dirt and water floating where nothing filters them",
     cap: Verdict::Stopgap,
     not_stated: Some(Verdict::Serves),
@@ -86,6 +89,7 @@ pub(super) const R4: Rule = Rule {
 
 pub(super) const R7: Rule = Rule {
     id: "R7",
+    looks: &[Look::Property(Property::Tackifier), Look::Way, Look::Speed, Look::Clearance],
     says: "a tackifier strings and clogs in wick and felt and on a ring, and does not climb",
     cap: Verdict::Stopgap,
     not_stated: Some(Verdict::Serves),
@@ -99,6 +103,9 @@ pub(super) const R7: Rule = Rule {
         if case.place.is_close_and_fast && tacky == Stated::Yes {
             return Holds::Capped(Verdict::Never, "a tackifier drags and heats in a close, fast spindle");
         }
+        if case.place.close_and_fast > 0.0 && tacky == Stated::Yes {
+            return Holds::Capped(Verdict::Stopgap, "a tackifier drags in a spindle that is nearly close and fast");
+        }
         let strings = case.place.way == Way::Thread || case.place.point.method == shop::chart::Method::Ring;
         match (strings, tacky) {
             (true, Stated::Yes) => Holds::Yes,
@@ -111,6 +118,7 @@ pub(super) const R7: Rule = Rule {
 
 pub(super) const R9: Rule = Rule {
     id: "R9",
+    looks: &[Look::Property(Property::FrictionModifier), Look::Clutch],
     says: "a friction modifier makes a friction clutch in the same oil slip or chatter; where that clutch is the only stop, do not run",
     cap: Verdict::Stopgap,
     not_stated: Some(Verdict::Serves),
@@ -131,6 +139,7 @@ pub(super) const R9: Rule = Rule {
 
 pub(super) const R10: Rule = Rule {
     id: "R10",
+    looks: &[Look::Kind, Look::Surfaces],
     says: "a dry clutch or a band brake must stay dry: with oil on it, it does not hold",
     cap: Verdict::Never,
     not_stated: None,
@@ -141,6 +150,7 @@ pub(super) const R10: Rule = Rule {
 
 pub(super) const R16: Rule = Rule {
     id: "R16",
+    looks: &[Look::Property(Property::Solids), Look::Kind, Look::Way],
     says: "graphite and other powders pack rolling bearings, wicks and meter units",
     cap: Verdict::Never,
     not_stated: None,
@@ -154,6 +164,7 @@ pub(super) const R16: Rule = Rule {
 
 pub(super) const W1: Rule = Rule {
     id: "W1",
+    looks: &[Look::Property(Property::Fatty), Look::Kind],
     says: "fatty oil gums slowly and holds water; it is for worms and wet places",
     cap: Verdict::Serves,
     not_stated: None,

@@ -3,11 +3,12 @@
 use shop::chart::PairKind;
 use tribology::Standing;
 
-use super::{Holds, Rule};
+use super::{Holds, Look, Rule};
 use crate::verdict::Verdict;
 
 pub(super) const R11: Rule = Rule {
     id: "R11",
+    looks: &[Look::Family, Look::Way],
     says: "grease plugs a passage that is made for oil, and the plain bearing behind it runs dry",
     cap: Verdict::Never,
     not_stated: None,
@@ -32,6 +33,7 @@ pub(super) const R11: Rule = Rule {
 
 pub(super) const R12: Rule = Rule {
     id: "R12",
+    looks: &[Look::Family, Look::Way],
     says: "oil washes the grease out and leaks away",
     cap: Verdict::Stopgap,
     not_stated: None,
@@ -42,6 +44,7 @@ pub(super) const R12: Rule = Rule {
 
 pub(super) const G1: Rule = Rule {
     id: "G1",
+    looks: &[Look::Soap, Look::Kind, Look::Speed],
     says: "a lime grease softens near 60 °C and is stiff: not for a ball bearing that turns fast",
     cap: Verdict::Stopgap,
     not_stated: None,

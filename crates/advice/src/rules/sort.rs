@@ -4,12 +4,13 @@ use shop::chart::PairKind;
 use shop::shelf::{Family, Stated};
 use tribology::Standing;
 
-use super::{Holds, Rule};
+use super::{Holds, Look, Rule};
 use crate::label::Property;
 use crate::verdict::Verdict;
 
 pub(super) const R6: Rule = Rule {
     id: "R6",
+    looks: &[Look::Family, Look::Kind],
     says: "what makes a multigrade engine oil thick when warm is torn apart in a spindle, and its SAE number says little at 40 °C",
     cap: Verdict::Stopgap,
     not_stated: None,
@@ -24,21 +25,29 @@ pub(super) const R6: Rule = Rule {
 
 pub(super) const R8: Rule = Rule {
     id: "R8",
+    looks: &[Look::Property(Property::Tackifier), Look::Property(Property::FrictionModifier), Look::Kind, Look::Speed],
     says: "an oil that is known to have neither tackifier nor friction modifier is no way oil: slow ways stick, slip and run dry under it",
     cap: Verdict::Stopgap,
     not_stated: None,
     standing: Standing::CommonPractice,
     source: "common practice, no source",
     holds: |case| {
-        let slow = case.place.is_way() && !case.place.is_quick();
+        let quick = case.place.quick();
         let felt = case.place.point.method == shop::chart::Method::Felt;
         let plain = [Property::Tackifier, Property::FrictionModifier].iter().all(|of| case.stated(*of) == Stated::No);
-        if slow && !felt && plain && !case.is_grease() { Holds::Yes } else { Holds::No }
+        if !case.place.is_way() || quick >= 1.0 || felt || !plain || case.is_grease() {
+            Holds::No
+        } else if quick > 0.0 {
+            Holds::Capped(Verdict::Serves, "a slide that is neither slow nor quick may stick and slip under it")
+        } else {
+            Holds::Yes
+        }
     },
 };
 
 pub(super) const R14: Rule = Rule {
     id: "R14",
+    looks: &[Look::Class],
     says: "a polyglycol does not mix with the mineral oil that is in the machine, and makes a jelly with it",
     cap: Verdict::Never,
     not_stated: None,
@@ -53,6 +62,7 @@ pub(super) const R14: Rule = Rule {
 
 pub(super) const R21: Rule = Rule {
     id: "R21",
+    looks: &[Look::Family],
     says: "an oil of a sort that nobody knows may gum or do worse",
     cap: Verdict::Stopgap,
     not_stated: None,
@@ -63,6 +73,7 @@ pub(super) const R21: Rule = Rule {
 
 pub(super) const R23: Rule = Rule {
     id: "R23",
+    looks: &[Look::Steps, Look::Speed, Look::Clearance],
     says: "one grade off what is wanted serves, two are a stopgap, with heat or wear watched",
     cap: Verdict::Stopgap,
     not_stated: None,
@@ -93,6 +104,7 @@ const ONE_STEP: f64 = 1.1;
 
 pub(super) const S1: Rule = Rule {
     id: "S1",
+    looks: &[Look::Steps, Look::Speed, Look::Clearance],
     says: "two grades too thick in a close, fast spindle: it heats, grows and seizes",
     cap: Verdict::Never,
     not_stated: None,

@@ -22,10 +22,10 @@ pub fn assumption(assumption: &Assumption) -> String {
             minutes(pace.taken),
             minutes(pace.expected)
         ),
-        Assumption::ColdByRuleOfThumb => {
-            "wicks, felts, drips, bottles, rings, hand pumps, meter units and strainers give up below about 10 °C (50 °F) with an oil \
-             of grade 68 (common practice, no source), 5 °C (9 °F) warmer or colder for each grade thicker or thinner (own \
-             calculation)"
+        Assumption::ColdByLimits => {
+            "each way of oiling moves oil up to so thick, within about a third: a wick, felt or drip 300 mm²/s, a ring, hand pump or \
+             meter unit 450, a running pump behind a strainer 500, a can 1000, a pump at its start 1600, splash 5000 (common \
+             practice and memory, no source)"
                 .to_owned()
         }
         Assumption::BodyUnknown(points) => format!(

@@ -12,12 +12,22 @@ pub fn cold(cold: &Cold, units: Units) -> String {
     let (id, name, method) = (&cold.id, &cold.name, cold.method);
     match cold.why {
         WhyCold::TooThick { below } => {
-            format!("{id} {name}: the {method} gives up below about {} with {oil}", degrees(below, units))
+            let when = below.map(|below| format!(" below about {}", degrees(below, units))).unwrap_or_default();
+            if by_can(method) {
+                format!("{id} {name}: {oil} hardly leaves the can{when}")
+            } else {
+                format!("{id} {name}: the {method} gives up{when} with {oil}")
+            }
         }
         WhyCold::NotPouring { pours } => {
             format!("{id} {name}: {oil} does not pour below {}", degrees(pours, units))
         }
     }
+}
+
+/// Whether oil comes out of a can that somebody holds.
+pub(super) fn by_can(method: Method) -> bool {
+    matches!(method, Method::OilHole | Method::BallOiler | Method::Cup | Method::Nipple)
 }
 
 /// What to do about it, as a sentence (common practice).
@@ -47,15 +57,12 @@ pub fn cold_remedy(cold: &Cold) -> &'static str {
             "Start slowly and unloaded, and stop if nothing shows in the window after a minute; warm the oil, or take a grade \
              thinner."
         }
-        Method::OilHole
-        | Method::BallOiler
-        | Method::Cup
-        | Method::GreaseCup
-        | Method::Nipple
-        | Method::Splash
-        | Method::Bath
-        | Method::Tray
-        | Method::Brush => "Warm the oil, or start slowly and unloaded.",
+        Method::OilHole | Method::BallOiler | Method::Cup | Method::Nipple => {
+            "Keep the can in the warm until the minute it is used, and wait until the oil has sunk in."
+        }
+        Method::GreaseCup | Method::Splash | Method::Bath | Method::Tray | Method::Brush => {
+            "Start slowly and unloaded until it throws, or warm the oil."
+        }
     }
 }
 

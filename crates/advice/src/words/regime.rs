@@ -1,9 +1,12 @@
 //! What a bearing's film would be at its speeds, in words.
 
+use shop::chart::Method;
 use tribology::contact::Regime;
 use tribology::quantity::{Kind, Quantity, Temperature, Units, digits_of, said_si, usual_unit};
 
 use crate::need::{Assumed, ColdFeed, Regimes};
+
+use super::cold::by_can;
 
 /// `boundary at 12 rpm, mixed from 18 to 41 rpm, full film from 62 rpm`.
 #[must_use]
@@ -51,17 +54,18 @@ pub fn assumed(assumed: Assumed, units: Units) -> String {
 
 /// Why the way of oiling does not move an oil at a temperature; nothing where it does.
 #[must_use]
-pub fn cold_feed(feed: ColdFeed, method: &str, units: Units) -> Option<String> {
+pub fn cold_feed(feed: ColdFeed, method: Method, units: Units) -> Option<String> {
     let degrees = |at: Temperature| said_si(at.si(), usual_unit(Kind::Temperature, units, at.si()), 2);
+    let what = if by_can(method) { "can".to_owned() } else { method.to_string() };
     match feed {
         ColdFeed::Moves => None,
-        ColdFeed::Slow => Some(format!("the {method} moves it slowly by then")),
-        ColdFeed::Fails { above, .. } => Some(match above {
-            Some(above) => format!(
-                "the {method} does not move it below about {}: warm it, or take one grade thinner for the cold",
-                degrees(above)
-            ),
-            None => format!("the {method} does not move it"),
+        ColdFeed::Slow => Some(format!("the {what} gives it slowly by then")),
+        ColdFeed::Fails { above } => Some(match above {
+            Some(above) => {
+                let at = degrees(above);
+                format!("the {what} does not give it below about {at}: warm it, or take one grade thinner for the cold")
+            }
+            None => format!("the {what} does not give it"),
         }),
     }
 }

@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 use shop::amount::Interval;
 use shop::chart::State;
 
-use crate::round::{Caution, Later, Round, RoundPoint, WipeAt};
+use crate::round::{Caution, KeptApart, Later, Round, RoundPoint, Unsuited, WipeAt};
+use crate::verdict::Verdict;
 
 use super::due::hours;
-use super::{count, join};
+use super::{count, join, list};
 
 /// `11 points at 3 places, about 5 minutes. Two cans: the short can, the long spout.`
 #[must_use]
@@ -58,8 +59,55 @@ pub fn caution_at(caution: Caution) -> &'static str {
         }
         Caution::HotOil => "It ran not long ago: the oil may be hot, and the level stands wrong until it has settled.",
         Caution::HighUp => "High up: shaft stopped, ladder footed, or the long spout from the floor.",
+        Caution::HarmfulOil => {
+            "Do not give this oil here, whatever the chart says: it does harm. What to take instead stands at the head of the round."
+        }
         Caution::Gun => "Hands and eyes away from the mouth of the gun: grease can go through the skin.",
     }
+}
+
+/// Why the oil that the chart leads to is not good enough at a point, and what to take: `14 Worm: Gear 220 is never right here: active
+/// sulphur eats bronze. Take Compounded 460; it suits.`
+#[must_use]
+pub fn unsuited(found: &Unsuited) -> String {
+    let oil = match (&found.oil, &found.why) {
+        (Some((oil, verdict)), why) => {
+            let word = if *verdict == Verdict::Never { "does harm here" } else { "is a stopgap here" };
+            let why = why.as_ref().map(|why| format!(": {}", why.says)).unwrap_or_default();
+            format!("{} {word}{why}", oil.name)
+        }
+        (None, _) => "the chart leads to no oil of the shelf".to_owned(),
+    };
+    let rather = match &found.rather {
+        Some((oil, Verdict::Stopgap)) => format!("Take {} for a while; it is a stopgap.", oil.name),
+        Some((oil, verdict)) => format!("Take {}; it {verdict}.", oil.name),
+        None if matches!(found.oil, Some((_, Verdict::Stopgap))) => "Nothing on the shelf does better.".to_owned(),
+        None => "Nothing on the shelf will do: leave the machine stopped.".to_owned(),
+    };
+    format!("{} {}: {oil}. {rather}", found.id, found.name)
+}
+
+/// Where a can of the round must never be set: `Gun: never at 3, 5 and 7`, and of one that does harm at many, where alone it may be.
+#[must_use]
+pub fn kept_apart(found: &KeptApart) -> String {
+    const MANY: usize = 6;
+    let can = capital(&found.can.name);
+    match (found.from.len() > MANY, found.at.is_empty()) {
+        (false, _) => format!("{can}: never at {}", list(&found.from)),
+        (true, false) => {
+            format!(
+                "{can}: only at {}; it does harm at {} other points of this round",
+                list(&found.at),
+                found.from.len()
+            )
+        }
+        (true, true) => format!("{can}: leave it here; it does harm at {} points of this round", found.from.len()),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// What is done before a point, behind one another: `ram wound fully back and rear cover off`.

@@ -3,7 +3,7 @@
 use std::process::ExitCode;
 use std::time::Instant;
 
-use advice::round::{Plan, round};
+use advice::round::{Plan, cans, round};
 use clap::Args;
 use jiff::Timestamp;
 use store::Store;
@@ -38,10 +38,14 @@ impl Demo {
         };
         let snapshot = store.snapshot(at).await?;
         let plan = Plan { job: None, hours: settings.hours };
-        let rounds: Vec<_> =
-            snapshot.machines.iter().map(|machine| round(machine, &snapshot.shelf, &snapshot.moment, &plan)).collect();
+        let answers = snapshot.machines.iter().map(|machine| {
+            let mut round = round(machine, &snapshot.shelf, &snapshot.moment, &plan);
+            let cans = cans(machine, &snapshot.shelf, &mut round.answer.value);
+            say::Answered { round, after: None, cans, cold: None }
+        });
         let units = shared.units.map_or(settings.units, Units::from);
-        say::rounds(&rounds, say::How { json: shared.json, working: shared.working, units })?;
+        let how = say::How { json: shared.json, working: shared.working, units };
+        say::answers(&answers.collect::<Vec<_>>(), how)?;
         // One object on standard output is for a program, which would wait for ever on a server.
         if self.print || shared.json {
             store.close().await?;

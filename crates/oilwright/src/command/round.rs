@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-use advice::round::{Plan, after_use, cold, round, shared, within};
+use advice::round::{Plan, after_use, cans, cold, round, shared, within};
 use clap::Args;
 use jiff::tz::TimeZone;
 use shop::amount::read_minutes;
@@ -73,10 +73,11 @@ impl Round {
         let jobs = self.jobs(&source.machines)?;
         let planned = source.machines.iter().zip(jobs).map(|(machine, job)| (machine, Plan { job, hours }));
         let planned: Vec<_> = planned.collect();
-        let answers = source.rounds(&planned, minutes).into_iter().zip(&source.machines).map(|(round, machine)| {
+        let answers = source.rounds(&planned, minutes).into_iter().zip(&source.machines).map(|(mut round, machine)| {
+            let cans = cans(machine, &source.shelf, &mut round.answer.value);
             let after = self.after.then(|| after_use(machine));
             let cold = temperature.map(|temperature| cold(machine, &source.shelf, temperature));
-            say::Answered { round, after, cold }
+            say::Answered { round, after, cans, cold }
         });
         let how = say::How {
             json: shared.json,
@@ -105,7 +106,14 @@ impl Round {
         let zone = TimeZone::system();
         let moment = Moment { instant: moment::instant(shared.at.as_deref(), &zone)?, zone };
         let id = super::chart::machine_id(file, &chart)?;
-        let machine = MachineSnapshot { id, revision: 1, chart, points: Default::default(), runs: Vec::new() };
+        let machine = MachineSnapshot {
+            id,
+            revision: 1,
+            chart,
+            points: Default::default(),
+            runs: Vec::new(),
+            contents: Default::default(),
+        };
         let hours = Time::from_hours(USUAL_HOURS);
         Ok(Source { machines: vec![machine], shelf, moment, hours, units: Units::Metric })
     }

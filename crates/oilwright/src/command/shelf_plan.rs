@@ -94,7 +94,14 @@ impl ShelfPlan {
         let chart = super::chart::read(file)?;
         let shelf = self.shelf.as_deref().map(super::shelf::read).transpose()?.unwrap_or_default();
         let id = super::chart::machine_id(file, &chart)?;
-        let machine = MachineSnapshot { id, revision: 1, chart, points: Default::default(), runs: Vec::new() };
+        let machine = MachineSnapshot {
+            id,
+            revision: 1,
+            chart,
+            points: Default::default(),
+            contents: Default::default(),
+            runs: Vec::new(),
+        };
         Ok(Source {
             machines: vec![machine],
             shelf,

@@ -9,6 +9,7 @@ use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp, ToSpan as _};
 use rand_pcg::Pcg32;
 use rand_pcg::rand_core::Rng as _;
+use shop::chart::Behaviour;
 use shop::id::Id;
 use shop::logbook::{BatchKey, Body, EntryId, NewEntry, Subject};
 use shop::snapshot::{MachineSnapshot, Mark, Moment, Run, ShopSnapshot};
@@ -137,7 +138,12 @@ impl Diary {
                     let (oil, can) =
                         (point.oil.as_ref().map(|o| o.id.clone()), point.can.as_ref().map(|c| c.id.clone()));
                     let amount = point.dose.clone().filter(|_| point.act == Act::Give);
-                    let body = Body::Dosed { oil, can, amount };
+                    // What holds its oil is looked at and is right; the story says when something goes in.
+                    let body = if self.holds(machine, &point.id) {
+                        Body::Dosed { oil: None, can: None, amount: None }
+                    } else {
+                        Body::Dosed { oil, can, amount }
+                    };
                     let mark = self.write(2 * number, now, hand, subject.clone(), body);
                     self.history(machine, &point.id).dosed = Some(mark);
                 }
@@ -187,6 +193,13 @@ impl Diary {
 
     fn act(&mut self) {
         self.acts += 1;
+    }
+
+    /// Whether a point tops up a body of oil that should keep its level.
+    fn holds(&self, machine: usize, point: &Id) -> bool {
+        let chart = &self.machine(machine).chart;
+        let reservoir = chart.point(point).and_then(|point| chart.reservoir(point.tops_up()?));
+        reservoir.is_some_and(|reservoir| reservoir.behaviour == Some(Behaviour::Holds))
     }
 
     fn machine(&self, machine: usize) -> &MachineSnapshot {

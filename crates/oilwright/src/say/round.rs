@@ -1,6 +1,6 @@
 //! The round as a person reads it at the machine.
 
-use advice::round::{Act, AfterAct, AtStand, Cold, Phase, Round, RoundPoint};
+use advice::round::{Act, AfterAct, AtStand, Cans, Cold, Phase, Round, RoundPoint};
 use advice::words;
 use advice::working::Reasoned;
 use tribology::quantity::Units;
@@ -13,6 +13,8 @@ pub(crate) struct Answered {
     pub(crate) round: Reasoned<Round>,
     /// What is done after the work.
     pub(crate) after: Option<Vec<AfterAct>>,
+    /// Which of its cans do not do.
+    pub(crate) cans: Cans,
     /// What will not deliver in the cold.
     pub(crate) cold: Option<Reasoned<Vec<Cold>>>,
 }
@@ -23,12 +25,6 @@ pub(crate) struct How {
     pub(crate) json: bool,
     pub(crate) working: bool,
     pub(crate) units: Units,
-}
-
-/// Prints rounds of which nothing else was asked.
-pub(crate) fn rounds(rounds: &[Reasoned<Round>], how: How) -> Result<(), Failure> {
-    let answered = rounds.iter().map(|round| Answered { round: round.clone(), after: None, cold: None });
-    answers(&answered.collect::<Vec<_>>(), how)
 }
 
 /// Prints answers: one machine gives one object, several give a list under `rounds`.
@@ -54,7 +50,7 @@ pub(crate) fn answers(answers: &[Answered], how: How) -> Result<(), Failure> {
         super::line(&format!("{}{job}  ·  {clock}", round.name))?;
         match &answered.after {
             Some(after) => after_use(after)?,
-            None => printed(round)?,
+            None => printed(round, &answered.cans)?,
         }
         if let Some(cold) = &answered.cold {
             cold_ways(cold, how)?;
@@ -66,10 +62,20 @@ pub(crate) fn answers(answers: &[Answered], how: How) -> Result<(), Failure> {
     Ok(())
 }
 
-fn printed(round: &Round) -> Result<(), Failure> {
+fn printed(round: &Round, cans: &Cans) -> Result<(), Failure> {
     super::line(&words::summary(round))?;
     if let Some(within) = words::within(round) {
         super::line(&within)?;
+    }
+    if !cans.unsuited.is_empty() || !cans.keep_apart.is_empty() {
+        super::line("")?;
+        super::line("LOOK AT THE CANS.")?;
+        for found in &cans.unsuited {
+            super::line(&format!("  {}", words::unsuited(found)))?;
+        }
+        for found in &cans.keep_apart {
+            super::line(&format!("  {}.", words::kept_apart(found)))?;
+        }
     }
     if round.left() > 0 && !round.wipe.is_empty() {
         super::line("")?;

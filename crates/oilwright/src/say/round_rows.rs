@@ -1,6 +1,6 @@
 //! The round as a program reads it: the keys of `--json`.
 
-use advice::round::{AfterAct, AtStand, Cold, Later, LeftUndone, RoundPoint, WipeAt};
+use advice::round::{AfterAct, AtStand, Cold, KeptApart, Later, LeftUndone, RoundPoint, Unsuited, WipeAt};
 use advice::words;
 use serde::Serialize;
 use tribology::quantity::Units;
@@ -23,6 +23,8 @@ pub(super) struct RoundRow {
     later: Vec<LaterRow>,
     after_use: Option<Vec<AfterRow>>,
     cold: Option<Vec<ColdRow>>,
+    unsuited: Vec<UnsuitedRow>,
+    keep_apart: Vec<KeptApartRow>,
     done: Vec<String>,
     asleep: usize,
     assumed: Vec<String>,
@@ -62,6 +64,23 @@ struct PointRow {
     sign: Option<String>,
     due_because: String,
     not_reached: Option<String>,
+}
+
+#[derive(Serialize)]
+struct UnsuitedRow {
+    id: String,
+    name: String,
+    oil: Option<String>,
+    verdict: Option<String>,
+    rather: Option<String>,
+    says: String,
+}
+
+#[derive(Serialize)]
+struct KeptApartRow {
+    can: String,
+    at: Vec<String>,
+    from: Vec<String>,
 }
 
 #[derive(Serialize)]
@@ -124,6 +143,8 @@ pub(super) fn row(answered: &Answered, units: Units) -> RoundRow {
         later: round.later.iter().map(later_row).collect(),
         after_use: answered.after.as_ref().map(|acts| acts.iter().map(after_row).collect()),
         cold: answered.cold.as_ref().map(|cold| cold.value().iter().map(|cold| cold_row(cold, units)).collect()),
+        unsuited: answered.cans.unsuited.iter().map(unsuited_row).collect(),
+        keep_apart: answered.cans.keep_apart.iter().map(kept_apart_row).collect(),
         done: points.filter(|point| point.is_done()).map(|point| point.id.to_string()).collect(),
         asleep: round.asleep,
         assumed: assumed.iter().map(words::assumption).collect(),
@@ -163,6 +184,22 @@ fn point_row(point: &RoundPoint) -> PointRow {
         due_because: words::due_because(&point.due),
         not_reached: point.progress.not_reached.as_ref().map(|(_, reason)| reason.clone()),
     }
+}
+
+fn unsuited_row(found: &Unsuited) -> UnsuitedRow {
+    UnsuitedRow {
+        id: found.id.to_string(),
+        name: found.name.clone(),
+        oil: found.oil.as_ref().map(|(oil, _)| oil.id.to_string()),
+        verdict: found.oil.as_ref().map(|(_, verdict)| verdict.to_string()),
+        rather: found.rather.as_ref().map(|(oil, _)| oil.id.to_string()),
+        says: words::unsuited(found),
+    }
+}
+
+fn kept_apart_row(found: &KeptApart) -> KeptApartRow {
+    let ids = |ids: &[shop::id::Id]| ids.iter().map(ToString::to_string).collect();
+    KeptApartRow { can: found.can.id.to_string(), at: ids(&found.at), from: ids(&found.from) }
 }
 
 fn left_row(left: &LeftUndone) -> LeftRow {

@@ -2,6 +2,11 @@
 
 use tribology::quantity::{Angle, Area, Force, Kind, Length, Temperature, Torque, Typed};
 
+mod check;
+
+use tribology::contact::{rubbing_speed, stroking_speed};
+use tribology::quantity::Velocity;
+
 use crate::amount::Speed;
 use crate::choice;
 use crate::choice::Choice as _;
@@ -140,8 +145,26 @@ pub(super) static KEYS: Element = Element {
     ],
 };
 
-/// The longest bearing that a chart may state, as length over diameter: past it a slip of the pen is likelier than a bearing.
-const LONGEST_BEARING: f64 = 10.0;
+impl Pair {
+    /// How fast its surfaces rub at a speed: of a turning pair by its diameter, of a slide by its stroke; nothing where the size is missing.
+    #[must_use]
+    pub fn rubs(&self, speed: Speed) -> Option<Velocity> {
+        let stroke = self.stroke.as_ref().filter(|_| self.kind == PairKind::Slideway).map(|typed| typed.value);
+        let diameter = self.diameter.as_ref().or(self.bore.as_ref()).map(|typed| typed.value);
+        match (speed, stroke) {
+            (Speed::Sliding(velocity), _) => Some(velocity),
+            (Speed::Turning(rate), Some(stroke)) => Some(stroking_speed(stroke, rate)),
+            (Speed::Turning(turning), None) => diameter.map(|diameter| rubbing_speed(diameter, turning)),
+        }
+    }
+
+    /// The fastest that its surfaces rub at any of its speeds.
+    #[must_use]
+    pub fn fastest(&self) -> Option<Velocity> {
+        let rubs = self.speeds.iter().filter_map(|speed| self.rubs(*speed));
+        rubs.max_by(|a, b| a.m_s().total_cmp(&b.m_s()))
+    }
+}
 
 pub(super) fn read(table: &Table<'_>) -> Option<Pair> {
     let id = table.id(Sort::Pair);
@@ -173,43 +196,6 @@ pub(super) fn read(table: &Table<'_>) -> Option<Pair> {
         id: id?,
         kind: kind?,
     };
-    check(table, &pair);
+    check::check(table, &pair);
     Some(pair)
-}
-
-/// Dimensions that cannot be right together.
-fn check(table: &Table<'_>, pair: &Pair) {
-    if let (PairKind::Journal, Some(length), Some(diameter)) = (pair.kind, &pair.length, &pair.diameter)
-        && length.value.mm() > LONGEST_BEARING * diameter.value.mm()
-    {
-        table.fault("length", &format!(
-            "is \"{}\", more than {LONGEST_BEARING} times its diameter of \"{}\"; no journal bearing is that long, so look which of the two is mistyped",
-            length.text, diameter.text
-        ));
-    }
-    if let (Some(clearance), Some(diameter)) = (&pair.clearance, &pair.diameter)
-        && clearance.value >= diameter.value
-    {
-        table.fault(
-            "clearance",
-            &format!(
-                "is \"{}\", as wide as the journal's \"{}\"; write the play on the diameter, such as \"0.05 mm\"",
-                clearance.text, diameter.text
-            ),
-        );
-    }
-    if let (Some(bore), Some(outside)) = (&pair.bore, &pair.outside)
-        && bore.value >= outside.value
-    {
-        table.fault(
-            "outside",
-            &format!(
-                "is \"{}\", not larger than the bore of \"{}\"; look which of the two is mistyped",
-                outside.text, bore.text
-            ),
-        );
-    }
-    if let Some(arc) = pair.arc.as_ref().filter(|arc| arc.value.degrees() > 360.0) {
-        table.fault("arc", &format!("is \"{}\", more than the whole circle; write at most \"360 deg\"", arc.text));
-    }
 }

@@ -110,6 +110,24 @@ pub struct Point {
     pub evidence: Vec<Evidence>,
 }
 
+impl Point {
+    /// The reservoir whose level is looked at and topped up here, on a machine that stands still.
+    #[must_use]
+    pub fn tops_up(&self) -> Option<&Id> {
+        self.reservoir.as_ref().filter(|_| self.state == State::Stopped && self.dose.is_none())
+    }
+
+    /// Whether it is made for grease: a grease cup, or a nipple of which nobody says that oil goes in.
+    #[must_use]
+    pub fn takes_grease(&self) -> bool {
+        match self.method {
+            Method::GreaseCup => true,
+            Method::Nipple => self.oil.as_deref().is_none_or(|oil| oil.starts_with("grease")),
+            _ => false,
+        }
+    }
+}
+
 pub(super) static KEYS: Element = Element {
     name: "point",
     says: "A place where a person puts oil in or looks for it",

@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use shop::id::Id;
-use shop::logbook::{EntryId, Kind};
+use shop::logbook::{EntryId, Kind, Subject};
 
 use super::row;
 use crate::db::{Tx, Value, micros, values};
@@ -37,6 +37,8 @@ pub enum About {
     Machine(Id),
     /// A point of a machine.
     Point(Id, Id),
+    /// A reservoir of a machine. Asked for by kind, it reads only the machine's entries of that kind.
+    Reservoir(Id, Id),
 }
 
 /// What to do with entries that others have superseded.
@@ -73,6 +75,11 @@ impl Wanted {
             About::Point(machine, point) => {
                 asked.that("e.machine = $", machine.as_str());
                 asked.that("e.point = $", point.as_str());
+            }
+            About::Reservoir(machine, reservoir) => {
+                asked.that("e.machine = $", machine.as_str());
+                let subject = Subject::Reservoir(machine.clone(), reservoir.clone());
+                asked.that("e.subject = $", subject.to_string());
             }
         }
         if let Some(kind) = self.kind {
@@ -138,7 +145,9 @@ mod tests {
     fn every_question() -> Vec<Wanted> {
         let id = |text| Id::new(text).expect("letters");
         let mut questions = Vec::new();
-        for about in [About::Shop, About::Machine(id("m")), About::Point(id("m"), id("p"))] {
+        for about in
+            [About::Shop, About::Machine(id("m")), About::Point(id("m"), id("p")), About::Reservoir(id("m"), id("r"))]
+        {
             for kind in [None, Some(Kind::Ran)] {
                 for from in [None, Some(Timestamp::UNIX_EPOCH)] {
                     for superseded in [Superseded::LeftOut, Superseded::Shown] {
@@ -169,7 +178,7 @@ mod tests {
             recorded: Timestamp::UNIX_EPOCH,
             zone: "UTC".into(),
             by: String::new(),
-            subject: shop::logbook::Subject::Oil(Id::new("o").expect("a letter")),
+            subject: Subject::Oil(Id::new("o").expect("a letter")),
             body: shop::logbook::Body::Note { text: String::new() },
             supersedes: None,
             idempotency_key: "k".into(),

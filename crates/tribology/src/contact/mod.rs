@@ -13,8 +13,10 @@ pub mod slideway;
 mod clearance;
 mod film_ratio;
 mod line;
+mod speed;
 mod usual_oil;
 
 pub use clearance::{Clearance, usual_clearance};
 pub use film_ratio::{FULL_IN_EVERY_TEXT, FilmRatio, Regime, film_ratio, regime, running_in_film};
+pub use speed::{rubbing_speed, stroking_speed};
 pub use usual_oil::{Additive, Amount, Dose, Family, Often, UsualOil};

@@ -53,6 +53,12 @@ pub(crate) fn address(machine: &Id, reservoir: &Id) -> String {
     address::with_query("/log/reservoirs", &[("machine", machine.as_str()), ("reservoir", reservoir.as_str())])
 }
 
+/// The page for a reservoir, with what was done or seen already chosen.
+pub(crate) fn address_for(machine: &Id, reservoir: &Id, kind: Kind) -> String {
+    let pairs = [("machine", machine.as_str()), ("reservoir", reservoir.as_str()), ("kind", kind.word())];
+    address::with_query("/log/reservoirs", &pairs)
+}
+
 /// `GET /log/reservoirs`
 pub(crate) async fn show(State(shop): State<Shop>, hand: Hand, Query(asked): Query<Asked>) -> Result<Markup, Error> {
     let view = shop.view(&asked.machine).await?;

@@ -45,7 +45,7 @@ impl Element {
             return plain(called(pair.name.as_ref(), id), pair.assembly.as_ref().and_then(part));
         }
         if let Some(reservoir) = chart.reservoir(id) {
-            let here = chart.applies(&reservoir.when).then(|| on_page(RESERVOIRS)).flatten();
+            let here = chart.applies(&reservoir.when).then(|| address::reservoir(machine, id));
             return plain(called(reservoir.name.as_ref(), id), here);
         }
         for circuit in &chart.circuits {

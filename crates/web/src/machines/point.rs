@@ -3,7 +3,7 @@
 mod acts;
 pub(crate) mod edit;
 pub(crate) mod evidence;
-mod feeds;
+pub(crate) mod feeds;
 pub(crate) mod fresh;
 pub(crate) mod judged;
 pub(crate) mod place;
@@ -19,8 +19,9 @@ use shop::id::Id;
 use shop::logbook::Kind;
 use store::{About, Superseded, Wanted};
 
+use super::element::Element;
 use super::findings::Finding;
-use super::sides;
+use super::{inside, sides};
 use crate::hand::Hand;
 use crate::log::{self, Names, Told};
 use crate::parts::{Balloon, Facts, Link, Note, Page, Quote, Section, Side, Table, TitleBlock};
@@ -44,6 +45,7 @@ struct PointPage {
     plate: Option<Quote>,
     caution: Note,
     acts: Markup,
+    inside: Option<Markup>,
     side: Option<Side>,
     place: Link,
     judged: Option<Markup>,
@@ -92,12 +94,13 @@ pub(crate) async fn show(
         plate: point.plate.clone().map(|words| Quote { words, stands: "on the plate, letter for letter".into() }),
         caution: Note { caution: words::caution(point.state).to_owned(), ..Note::default() },
         acts: acts::forms(point, &carried)?,
+        inside: inside::doubt(&view, point),
         side: sides::of_point(&shop, &view, point).await?,
         judged: (act(point) != Act::Look)
             .then(|| judged::section(&view.machine.chart, point, &view.shelf, &view.settings)),
         place: Link::new(place::address(&view.machine.id, &point.id), "Show its place on a picture"),
         feeds: feeds::table(&view.machine.chart, point),
-        evidence: evidence::table(point),
+        evidence: evidence::table(&point.evidence),
         known: Link::new(evidence::fresh::address(&view.machine.id, &point.id), "Write down how something is known"),
         findings: findings(&view, point),
         mend: Link::new(edit::address(&view.machine.id, &point.id), "Mend what the chart says"),
@@ -134,6 +137,7 @@ impl PointPage {
                         div.row { (Link::new(self.today, "Go to today's round")) (self.mend) (self.found) }
                     }
                 }
+                @if let Some(inside) = self.inside { h2 { "What is in it" } (inside) }
                 @if let Some(judged) = self.judged { h2 #oils { "Will it do?" } (judged) }
                 h2 id=(place::ANCHOR) { "Where it is" }
                 @if let Some(side) = self.side { (side) }
@@ -180,7 +184,11 @@ fn facts(view: &View, point: &Point) -> Facts {
     let serving = serving(&view.machine.chart, point, &view.shelf);
     let dose = serving.dose.said.filter(|_| act(point) != Act::Look);
     let charted = point.dose.as_ref().map(|dose| dose.typed.clone()).filter(|typed| Some(typed) != dose.as_ref());
+    let chart = &view.machine.chart;
+    let reservoir = point.reservoir.as_ref().and_then(|id| chart.reservoir(id));
+    let kind = reservoir.map_or_else(String::new, |one| capital(&one.kind.to_string()));
     Facts::new()
+        .say(&kind, reservoir.map(|one| Element::of(&view.machine.id, chart, &one.id)))
         .say("How much", dose)
         .say("As charted", charted)
         .say("How often", words::short_interval(&point.every))

@@ -1,6 +1,6 @@
 //! The round of one machine on the page: what comes first, the stands phase by phase with their cautions, and what comes after.
 
-use advice::round::{Phase, Round, WipeAt, after_use, cold};
+use advice::round::{Cans, Phase, Round, WipeAt, after_use, cans, cold};
 use advice::words;
 use advice::working::Reasoned;
 use maud::{Markup, Render, html};
@@ -53,9 +53,10 @@ impl Sheet {
     pub(super) fn of(
         view: &View,
         choice: &Choice,
-        reasoned: &Reasoned<Round>,
+        mut reasoned: Reasoned<Round>,
         company: Company,
     ) -> Result<Self, Error> {
+        let cans = cans(&view.machine, &view.shelf, &mut reasoned.answer.value);
         let round = reasoned.value();
         let before = match company {
             Company::Alone => String::new(),
@@ -67,13 +68,13 @@ impl Sheet {
             anchor: format!("{before}run"),
             said: [words::summary(round)].into_iter().chain(words::within(round)).collect(),
             signs: signs_left(round),
-            before: [cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
+            before: [cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
             groups: groups(view, choice, round, &before, company)?,
             after: [later(round), left_undone(round)].into_iter().flatten().collect(),
             run: run::form(view, Ran::planned(choice), &before, FormKey::fresh()?),
             after_use: after_work(view),
             why: why::points(round),
-            working: why::working(reasoned, units),
+            working: why::working(&reasoned, units),
             asleep: asleep(round),
         })
     }
@@ -196,6 +197,18 @@ fn left_undone(round: &Round) -> Option<Steps> {
     })
 }
 
+/// Cans that do not do, and where each can must never be set.
+fn cans_to_look_at(cans: &Cans) -> Option<Steps> {
+    let unsuited = cans.unsuited.iter().map(|found| (String::new(), words::unsuited(found)));
+    let apart = cans.keep_apart.iter().map(|found| (String::new(), format!("{}.", words::kept_apart(found))));
+    let lines: Vec<_> = unsuited.chain(apart).collect();
+    (!lines.is_empty()).then(|| Steps {
+        heading: "Look at the cans".to_owned(),
+        says: "What is in a can counts, not its shape.".to_owned(),
+        lines,
+    })
+}
+
 fn cold_ways(view: &View, choice: &Choice) -> Option<Steps> {
     let found = cold(&view.machine, &view.shelf, choice.temperature?);
     let units: Units = view.settings.units;
@@ -211,9 +224,10 @@ fn cold_ways(view: &View, choice: &Choice) -> Option<Steps> {
     Some(Steps {
         heading: if lines.is_empty() { "Not too cold".to_owned() } else { "Too cold for these".to_owned() },
         says: if lines.is_empty() {
-            "Every way of oiling delivers at this temperature, by rough limits (common practice, no source).".to_owned()
+            "Every way of oiling delivers at this temperature, by rough limits (common practice and memory, no source)."
+                .to_owned()
         } else {
-            "By rough limits (common practice, no source); what you see and feel goes before.".to_owned()
+            "By rough limits (common practice and memory, no source); what you see and feel goes before.".to_owned()
         },
         lines,
     })

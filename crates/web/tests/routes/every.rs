@@ -69,6 +69,7 @@ async fn every_link_leads_to_a_page_and_every_page_is_found() {
         "points/1/evidence",
         "points/1/place",
         "points/1/removal",
+        "reservoirs/gear-box",
     ] {
         assert!(pages.contains_key(&format!("/machines/drill/{path}")), "{path}");
     }
@@ -146,6 +147,7 @@ async fn every_answer_of_the_shop_carries_the_policy() {
         "/machines/drill/points",
         "/machines/drill/points/1/evidence",
         "/machines/drill/points/1/removal",
+        "/machines/drill/reservoirs/gear-box",
     ];
     let mut answers = Vec::new();
     for path in gets {

@@ -1,6 +1,6 @@
 //! What goes wrong in the invented shop, planted so that a watch can be tried on it: a helper who skips the planer, a bearing cap that
-//! gets less and less oil, a worm box that leaks more and more, and coolant that finds its way into a spindle sump. What a good watch
-//! should find stands in `demo/truth.toml`, which only tests read.
+//! gets less and less oil, a worm box that leaks more and more, coolant that finds its way into a spindle sump, and the wrong can at a worm
+//! box. What a good watch should find stands in `demo/truth.toml`, which only tests read.
 
 use jiff::civil::{Date, Weekday, date};
 use shop::logbook::Body;
@@ -17,6 +17,8 @@ const LEAKS: Date = date(2026, 7, 6);
 const GETS_IN: Date = date(2026, 8, 3);
 /// When the large sumps were drained and filled.
 const CHANGED: Date = date(2026, 4, 11);
+/// When somebody took axle oil for gear oil.
+const WRONG_CAN: Date = date(2026, 10, 19);
 /// The height of the oil in the spindle sump's glass, in tenths of a millimetre.
 const HEIGHT: i64 = 220;
 
@@ -95,6 +97,8 @@ fn ordinary(day: Date, chance: usize) -> Vec<(&'static str, &'static str, Kept)>
         kept.push(("crank-shaper", "gear-case", Kept::Filled("drum-68", "5.5 L".to_owned())));
         kept.push(("knee-mill", "column-sump", Kept::Drained("3.4 L came out, dark, no grit")));
         kept.push(("knee-mill", "column-sump", Kept::Filled("pail-32", "3.5 L".to_owned())));
+        kept.push(("knee-mill", "trip-worm-bath", Kept::Drained("thick and black, bronze dust in it")));
+        kept.push(("knee-mill", "trip-worm-bath", Kept::Filled("worm-460", "240 mL".to_owned())));
     }
     kept
 }
@@ -115,6 +119,9 @@ fn planted(day: Date, chance: usize) -> Vec<(&'static str, &'static str, Kept)> 
     let tenths = HEIGHT + 6 * weeks + (chance % 5) as i64 - 2;
     let reading = format!("{}.{} mm in the glass", tenths / 10, tenths % 10);
     kept.push(("surface-grinder", "spindle-sump", Kept::Level(reading)));
+    if day == WRONG_CAN {
+        kept.push(("knee-mill", "trip-worm-bath", Kept::Filled("axle-90", "40 mL".to_owned())));
+    }
     if weeks == 13 {
         kept.push(("surface-grinder", "spindle-sump", Kept::Note("the oil in the glass looks milky at the bottom")));
     }

@@ -1,10 +1,12 @@
 //! The bodies of oil of a machine.
 
 use advice::words;
+use maud::Render;
 use shop::chart::{Behaviour, Chart, Reservoir};
 use shop::id::Id;
 use tribology::quantity::Units;
 
+use crate::address;
 use crate::log::reservoirs as form;
 use crate::parts::{Cell, Column, Link, Style, Table};
 use crate::phrase::{called, capital};
@@ -33,7 +35,7 @@ fn row(machine: &Id, one: &Reservoir, units: Units) -> Vec<Cell> {
         None => "not known",
     };
     vec![
-        called(one.name.as_ref(), &one.id).into(),
+        Cell::Part(Link::new(address::reservoir(machine, &one.id), called(one.name.as_ref(), &one.id)).render()),
         capital(&one.kind.to_string()).into(),
         dry.unwrap_or(capacity).into(),
         one.oil.clone().unwrap_or_default().into(),

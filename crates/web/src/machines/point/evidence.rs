@@ -4,15 +4,15 @@
 pub(crate) mod fresh;
 
 use maud::{Markup, html};
-use shop::chart::{Evidence, How, Point};
+use shop::chart::{Evidence, How};
 
 use crate::parts::{Cell, Column, Style, Table};
 use crate::phrase::capital;
 
 /// The table; nothing where nobody has said how anything is known.
-pub(super) fn table(point: &Point) -> Option<Table> {
+pub(crate) fn table(evidence: &[Evidence]) -> Option<Table> {
     let mut statements: Vec<(&str, Vec<&Evidence>)> = Vec::new();
-    for evidence in &point.evidence {
+    for evidence in evidence {
         let of: Vec<&str> =
             if evidence.of.is_empty() { vec![""] } else { evidence.of.iter().map(String::as_str).collect() };
         for statement in of {

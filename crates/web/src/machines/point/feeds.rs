@@ -7,7 +7,7 @@ use crate::parts::{Cell, Column, Style, Table};
 use crate::phrase::{called, capital};
 
 /// The table; nothing where it is not known.
-pub(super) fn table(chart: &Chart, point: &Point) -> Option<Table> {
+pub(crate) fn table(chart: &Chart, point: &Point) -> Option<Table> {
     let circuits = point.feeds.iter().chain(&point.circuit).filter_map(|id| chart.circuit(id));
     let through = circuits.flat_map(|circuit| circuit.nodes.iter().map(move |node| (node, circuit.name.as_str())));
     let through = through.flat_map(|(node, name)| node.feeds.iter().map(move |id| (id, name)));

@@ -1,7 +1,7 @@
 //! Will it do? Every oil of the shelf held against a point: the answer in a sentence, then each oil with its word, unfolding into why.
 
 use advice::judge::{Judged, judge};
-use advice::need::{cold_feed, need, regimes};
+use advice::need::{cold_feed, feed, movable, need, plate, regimes, unwanted};
 use advice::verdict::Verdict as Word;
 use advice::words;
 use maud::{Markup, html};
@@ -11,16 +11,22 @@ use store::Settings;
 use tribology::quantity::{Temperature, TemperatureDifference};
 
 use crate::parts::{Fold, Verdict};
+use crate::phrase::capital;
 use crate::{address, rules};
 
 /// What a page says of the oils of a shelf at a point.
-pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
+pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Settings) -> Markup {
     let need = need(chart, point);
     let judged = judge(chart, point, shelf);
     let best = judged
         .iter()
         .filter(|one| one.verdict > Word::Never)
         .find_map(|one| shelf.oil(&one.oil).filter(|oil| oil.v40.is_some()));
+    let moved = settings
+        .conditions
+        .cold
+        .and_then(|cold| Some(words::movable(movable(feed(chart, point)?, cold)?, point.method, cold, settings.units)));
+    let unwanted = unwanted(&need);
     html! {
         p { (words::answer(&need, &judged, shelf)) }
         @if let Some(band) = &need.band {
@@ -31,7 +37,10 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
                 }
             }
         }
-        ul.judged { @for one in &judged { li { (line(one, shelf, point, settings)) } } }
+        @if let Some(plate) = plate(chart, point) { p.quiet { (words::plate(&plate, need.band.as_ref())) } }
+        @if let Some(moved) = moved { p.quiet { (moved) } }
+        @for care in words::care(&need) { p { b { "Take care. " } (care) } }
+        ul.judged { @for one in &judged { li { (line(one, shelf, (chart, point), settings)) } } }
         (Fold::shut("What each moving pair wants", html! {
             ul {
                 @for (place, band) in &need.pairs {
@@ -39,7 +48,10 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
                     li {
                         (name) ": "
                         @match band {
-                            Some(band) => { (words::band(band)) "; " (band.source) " (" (band.standing.words()) ")" }
+                            Some(band) => {
+                                (words::band(band)) "; " (band.source) " (" (band.standing.words()) ")"
+                                @if place.is_by_kind_alone() { ". By its kind alone, for nobody has written down size, speed or load" }
+                            }
                             None => "not judged by body",
                         }
                         @if let Some(film) = place.pair.and_then(|pair| film(pair, best?, settings)) { p { (film) } }
@@ -47,6 +59,9 @@ pub(super) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
                 }
             }
         }))
+        @if !unwanted.is_empty() {
+            (Fold::shut("What must not be in it", html! { ul { @for one in &unwanted { li { (capital(&words::unwanted(one))) "." } } } }))
+        }
         p { a href=(rules::ADDRESS) { "All rules by which oils are judged" } }
         p.quiet { "Trade practice and sums, no permission: the maker's word where there is one, the data sheet and local rules come first." }
     }
@@ -69,17 +84,34 @@ fn film(pair: &Pair, oil: &Oil, settings: &Settings) -> Option<Markup> {
 const USUAL_C: f64 = 18.0;
 const RISE_K: f64 = 15.0;
 
-fn line(one: &Judged, shelf: &Shelf, point: &Point, settings: &Settings) -> Markup {
+fn line(one: &Judged, shelf: &Shelf, (chart, point): (&Chart, &Point), settings: &Settings) -> Markup {
     let oil = shelf.oil(&one.oil);
     let name = oil.map_or(one.oil.as_str(), |oil| oil.name.as_str());
     let cold = settings.conditions.cold.filter(|_| one.verdict > Word::Never);
-    let feed = cold.and_then(|cold| cold_feed(point, oil?, cold));
-    let cold = feed.and_then(|feed| words::cold_feed(feed, &point.method.to_string(), settings.units));
+    let moved = cold.and_then(|cold| cold_feed(feed(chart, point)?, oil?, cold));
+    let cold = moved.and_then(|moved| words::cold_feed(moved.value, point.method, settings.units));
     html! {
         (word(one.verdict)) " " a href=(address::oil(&one.oil)) { (name) }
         @if let Some(cold) = cold { p.quiet { "On a cold morning: " (cold) "." } }
-        @if !one.reasons.is_empty() {
-            (Fold::shut("Why", html! { ul { @for reason in &one.reasons { li { (words::reason(reason)) "." } } } }))
+        (Fold::shut("Why", why(one, settings)))
+    }
+}
+
+/// What made a verdict: each reason with what was seen, and how the body was held against what each pair wants.
+fn why(one: &Judged, settings: &Settings) -> Markup {
+    html! {
+        ul {
+            @if one.reasons.is_empty() { li { "Nothing speaks against it." } }
+            @for reason in &one.reasons {
+                li {
+                    b { (capital(&reason.cap.to_string())) @if reason.cap > Word::Never { " at best" } ". " }
+                    (words::reason(reason)) "."
+                    @if !reason.seen.is_empty() {
+                        small { (reason.seen.iter().map(|seen| words::seen(seen, settings.units)).collect::<Vec<_>>().join("; ")) }
+                    }
+                }
+            }
+            @for (pair, step) in &one.steps { li { (pair) ": " (words::step(step, settings.units)) } }
         }
     }
 }

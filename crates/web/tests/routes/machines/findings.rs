@@ -156,7 +156,7 @@ async fn what_a_finding_is_about_is_mended_and_the_rest_of_the_chart_stays() {
     assert_eq!(comments(&after), comments(&before));
     let links = bench.page(FINDINGS).await;
     let about: Vec<_> = all(&links, "#finding-F1 .facts a").iter().filter_map(|a| a.attr("href")).collect();
-    assert_eq!(about, ["/machines/drill/points/2", "/machines/drill#reservoirs"]);
+    assert_eq!(about, ["/machines/drill/points/2", "/machines/drill/reservoirs/gear-box"]);
     assert!(words(&links, "#finding-F1 .facts").remove(0).contains("1/4 in BSP"));
     // Two things and an empty place for a third; what is chosen twice stands once, and nothing at all is the machine as a whole.
     led(&bench.press(&mend(&bench, "F1").await, &[("of", ""), ("of-2", "3"), ("of-3", "3")]).await);

@@ -6,6 +6,7 @@ mod machine;
 mod options;
 mod pictures;
 mod point;
+mod reservoir;
 
 use crate::bench::{Bench, form, led, words};
 

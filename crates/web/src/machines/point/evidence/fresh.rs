@@ -187,7 +187,7 @@ fn page(view: &View, hand: &Hand, point: &Point, form: &Questions) -> Page {
             h1.row { (Balloon(point.id.to_string())) span { "How do we know?" } }
             p { "What is already written stays; where two disagree, both are kept side by side." }
             (form)
-            @if let Some(known) = table(point) { h2 { "Known so far" } (known) }
+            @if let Some(known) = table(&point.evidence) { h2 { "Known so far" } (known) }
         },
     }
 }
