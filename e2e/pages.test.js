@@ -12,7 +12,7 @@ const pages = [
   '/machines/crank-shaper/points', '/log/withdrawals?entry=20&from=log', '/machines/crank-shaper/points/3/evidence', '/machines/crank-shaper/points/14/removal',
   '/machines/crank-shaper/points/9', '/machines/knee-mill/points/2', '/machines/knee-mill/points/10',
   '/machines/knee-mill/reservoirs/trip-worm-bath', '/machines/crank-shaper/reservoirs/gear-case', '/machines/planer/reservoirs/way-tray', '/shelf', '/shelf/way-68', '/shelf/new?visc_1=1000+SUS&at_1=100+F', '/shelf/way-68/edit', '/shelf/blend?one=drum-68&other=gear-220&grade=100',
-  '/shelf/can?can=needle', '/log/stock?oil=way-68', '/calc', '/calc/viscosity?known=40C%3D68&index=95&at=5C', '/calc/old-name?words=300%20SUS', '/calc/journal?diameter=50mm&length=50mm&clearance=0.05mm&load=2kN&speed=600rpm&viscosity=25mPa.s', '/calc/network', '/rules', '/log',
+  '/shelf/can?can=needle', '/shelf/plan', '/shelf/plan?oils=2&buy=yes', '/log/stock?oil=way-68', '/calc', '/calc/viscosity?known=40C%3D68&index=95&at=5C', '/calc/old-name?words=300%20SUS', '/calc/journal?diameter=50mm&length=50mm&clearance=0.05mm&load=2kN&speed=600rpm&viscosity=25mPa.s', '/calc/network', '/rules', '/log',
   '/machines/crank-shaper/pictures', '/machines/small-lathe?side=seen-front', '/machines/planer/points/22/place', '/settings',
   '/log/corrections?entry=20&from=log', '/log/reservoirs?machine=planer', '/machines/planer', '/?machine=small-lathe&machine=planer', '/hand', '/pattern', '/machines/nowhere',
 ];

@@ -6,7 +6,7 @@ use crate::run::Run;
 /// The crates that have benchmarks.
 const CRATES: &[&str] = &["shop", "advice", "store"];
 /// The cross-checks that also compare speeds.
-const SCRIPTS: &[&str] = &["oils", "contacts", "networks"];
+const SCRIPTS: &[&str] = &["oils", "contacts", "networks", "shelf_plan"];
 
 /// Runs them all, those of the store on a file and on a server.
 pub(crate) fn bench() -> Result<(), String> {

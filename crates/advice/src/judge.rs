@@ -4,11 +4,10 @@
 use shop::chart::{Chart, Point};
 use shop::id::Id;
 use shop::shelf::{Asked, Family, Oil, Shelf};
-use tribology::quantity::{KinematicViscosity, Temperature};
+use tribology::quantity::KinematicViscosity;
 use tribology::{Standing, Step};
 
 use crate::need::{Band, Need, Place, need, sort};
-use crate::oil_line::oil_line;
 use crate::rules::{Case, Holds, Look, RULES, Seen};
 use crate::verdict::{Reason, Verdict};
 
@@ -122,8 +121,7 @@ fn caps(place: &Place<'_>, band: Option<&Band>, oil: &Oil) -> Vec<Reason> {
 
 /// The body of an oil at 40 °C; nothing for a grease, whose oil is not what flows.
 fn v40_of(oil: &Oil) -> Option<KinematicViscosity> {
-    let line = oil_line(oil).filter(|_| oil.family != Family::Grease)?.line;
-    Some(line.at(Temperature::from_celsius(40.0)))
+    oil.v40.as_ref().filter(|_| oil.family != Family::Grease).map(|typed| typed.value)
 }
 
 /// How far a grease does where grease belongs: by its stiffness.

@@ -13,6 +13,7 @@ pub mod oil_line;
 pub mod old_name;
 pub mod round;
 pub mod rules;
+pub mod shelf_plan;
 pub mod stock;
 pub mod topic;
 pub mod verdict;
@@ -20,4 +21,5 @@ pub mod words;
 pub mod working;
 
 pub use round::{Plan, Round, round};
+pub use shelf_plan::{ShelfPlan, shelf_plan};
 pub use working::Reasoned;

@@ -17,6 +17,8 @@ mod no_flow;
 mod old_remedy;
 mod round;
 mod seen;
+mod shelf_plan;
+mod shopping;
 mod short;
 mod step;
 mod stock;
@@ -44,6 +46,8 @@ pub use round::{
     caution, caution_at, covers_back, first, kept_apart, later, short_interval, stop, summary, unsuited, wipe,
 };
 pub use seen::{look, seen};
+pub use shelf_plan::{names, plan_answer, point_at, proof, suffers, too_few};
+pub use shopping::{fate, mix_up, purchase, taken};
 pub use short::{left_undone, within};
 pub use step::{source, step, warning};
 pub use stock::{amount, stock_left, stock_sums};

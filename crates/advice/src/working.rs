@@ -62,6 +62,25 @@ pub enum Assumption {
     OptionNotSettled(Id),
     /// Doses given in drops hold so much oil each.
     DropSize,
+    /// What a verdict counts for and how much a point weighs in a plan of the shelf are numbers of our own.
+    HarmByOwnNumbers,
+    /// So many points of which nobody knows what they feed are planned among the others and ask for no oil of their own.
+    UnknownFollowsTheShelf(usize),
+    /// So many points are only looked at, and get nothing.
+    OnlyLookedAt(usize),
+    /// Oils that are not on the shelf are taken to be what is typical of their class.
+    TypicalOfItsClass,
+    /// What is bought is for a year of so many uses, each so long.
+    YearOf {
+        /// How often each machine is used.
+        uses: u32,
+        /// How long each time.
+        hours: Time,
+    },
+    /// What nobody has charted of baths, doses and strokes is taken by rule of thumb.
+    UseByRuleOfThumb,
+    /// So many points are not counted in what is bought, because nobody says how much they take.
+    NotCounted(usize),
 }
 
 impl<T> Reasoned<T> {

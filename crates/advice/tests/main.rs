@@ -19,6 +19,8 @@ mod pace;
 mod route;
 mod rules;
 mod seen_working;
+mod shelf_plan;
+mod shopping;
 mod topics;
 mod unsuited;
 mod verdicts;

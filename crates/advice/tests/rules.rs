@@ -248,6 +248,13 @@ fn a_close_spindle_is_never_a_compromise() {
     assert_eq!(judged(&chart, &oil(22.0)).0, Verdict::Never);
 }
 
+/// An oil too thin for a line by its index (ASTM D2270 begins at 2 mm²/s at 100 °C) has a body at 40 °C all the same.
+#[test]
+fn a_very_thin_oil_is_judged_by_its_body() {
+    let (verdict, rules) = judged(&chart(BUSH, HOLE, ""), "family = \"spindle\"\nv40 = \"2.2 mm2/s\"\nindex = 95");
+    assert!(verdict == Verdict::Stopgap && rules.contains(&"R23"), "{verdict} by {rules:?}");
+}
+
 /// A thicker or thinner oil is never better for lying farther outside.
 #[test]
 fn farther_outside_is_never_better() {

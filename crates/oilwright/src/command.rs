@@ -14,6 +14,7 @@ mod machines;
 mod round;
 mod serve;
 mod shelf;
+mod shelf_plan;
 mod shop;
 mod verify;
 
@@ -96,6 +97,8 @@ enum Command {
     Needs(judge::Needs),
     /// How every oil on hand measures up to what a point wants.
     Judge(judge::Judge),
+    /// The fewest oils that serve the whole shop, who suffers by it, and what to buy.
+    ShelfPlan(shelf_plan::ShelfPlan),
     /// Write down what was done, seen or run.
     Log(log::Log),
     /// Read what was written down.
@@ -134,6 +137,7 @@ pub(crate) async fn run(line: Line) -> Result<ExitCode, Failure> {
         Command::Round(round) => round.run(&shared).await,
         Command::Needs(needs) => needs.run(&shared).await,
         Command::Judge(judge) => judge.run(&shared).await,
+        Command::ShelfPlan(plan) => plan.run(&shared).await,
         Command::Log(log) => log.run(&shared).await,
         Command::Logbook(logbook) => logbook.run(&shared).await,
         Command::Backup(backup) => backup.run(&shared).await,

@@ -4,12 +4,14 @@
 mod calculated;
 mod faults;
 mod film;
+mod plan;
 mod round;
 mod round_rows;
 
 pub(crate) use calculated::{calculated, calculated_json};
 pub(crate) use faults::{Checked, check};
 pub(crate) use film::{film, film_json, too_tight, too_tight_json};
+pub(crate) use plan::{Planned, plan, plan_json};
 pub(crate) use round::{Answered, How, answers};
 
 use std::io::{self, Write as _};

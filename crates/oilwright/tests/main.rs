@@ -12,3 +12,4 @@ mod run;
 #[path = "../../store/tests/server.rs"]
 mod server;
 mod shelf;
+mod shelf_plan;

@@ -48,6 +48,7 @@ pub fn router(shop: Shop, hosts: HostRule) -> Router {
         .route("/shelf/can", get(shelf::can::show).post(shelf::can::write))
         .route("/shelf/new", get(shelf::form::show_new))
         .route("/shelf/blend", get(shelf::blend::show))
+        .route("/shelf/plan", get(shelf::plan::show))
         .route("/shelf/{oil}/edit", get(shelf::form::show_edit))
         .route("/shelf/{oil}", get(shelf::show_oil))
         .route("/calc", get(calc::show))

@@ -4,6 +4,7 @@ pub(crate) mod blend;
 pub(crate) mod can;
 pub(crate) mod form;
 mod oil;
+pub(crate) mod plan;
 
 pub(crate) use oil::show as show_oil;
 
@@ -77,7 +78,7 @@ impl ShelfPage {
                         section.stack { h2 { a href=(address::oil(&oil.id)) { (oil.name) } } (oil.facts) }
                     }
                 }
-                div.row { (Link::new(form::NEW, "Write down a new oil or grease").as_box()) (Link::new("/shelf/blend", "Mix two oils").as_box()) }
+                div.row { (Link::new(form::NEW, "Write down a new oil or grease").as_box()) (Link::new(plan::ADDRESS, "Fewest oils").as_box()) (Link::new("/shelf/blend", "Mix two oils").as_box()) }
                 h2 id=(can::CANS) { "Cans and guns" }
                 @if let Some(cans) = self.cans { (cans) }
                 (Link::new(can::address(None), "Write down a new can or gun"))

@@ -3,7 +3,7 @@
 use crate::working::Assumption;
 
 use super::due::hours;
-use super::list;
+use super::{count as count_of, list};
 
 /// An assumption as a sentence without its full stop.
 #[must_use]
@@ -89,6 +89,41 @@ pub fn assumption(assumption: &Assumption) -> String {
         Assumption::OptionNotSettled(option) => {
             format!("how this example is built is not settled for \"{option}\", so the points of every choice are in the round")
         }
+        Assumption::HarmByOwnNumbers => {
+            "of a plan of the shelf: what suits counts nothing, what serves 1, a stopgap 10, and what does harm is never given; each times \
+             the weight of its point, which is 1, and 2 more where the part cannot be bought again, 1 more where the oil stays as a bath, 2 \
+             more for a close, fast spindle or a hot worm. A can with active sulphur that would do harm at any \
+             point counts 20, for sooner or later it is taken for another, and one that has to be bought counts 3. One more can is advised \
+             where it saves 10. These numbers are our own choice; no source gives any"
+                .to_owned()
+        }
+        Assumption::UnknownFollowsTheShelf(count) => format!(
+            "of {} nobody knows what {}: planned like the others, where any clean mineral oil without strong medicine serves until it is \
+             settled; nothing is bought for that",
+            count_of(*count, "point"),
+            if *count == 1 { "it feeds" } else { "they feed" }
+        ),
+        Assumption::OnlyLookedAt(count) => {
+            format!("{} only looked at, and {} nothing", is_or_are(*count), if *count == 1 { "gets" } else { "get" })
+        }
+        Assumption::TypicalOfItsClass => {
+            "oils that are not on the shelf are taken to be what is typical of their class (from memory, not looked up); hold the data sheet \
+             against it before buying"
+                .to_owned()
+        }
+        Assumption::YearOf { uses, hours: each } => {
+            format!("what is bought is for a year in which each machine is used {uses} times, {} each time", hours(*each))
+        }
+        Assumption::UseByRuleOfThumb => {
+            "for a year's use each bath is changed once and filled to its capacity; a point without an interval is oiled at each use; where no \
+             dose is charted a hole or ball oiler takes 4 drops, a cup, wick, drip or bottle 3 mL, and a tank that uses its oil is empty after \
+             50 running hours; an unmeasured stroke of a can gives 0.7 mL, of a grease gun 1.2 mL, and 30 drops make 1 mL (common practice, \
+             no source). What drips beside is not counted"
+                .to_owned()
+        }
+        Assumption::NotCounted(points) => {
+            format!("{} not counted in what is bought, for nobody says how much", is_or_are(*points))
+        }
         Assumption::DropSize => "30 drops make 1 mL, falling in air (common practice, no source)".to_owned(),
     }
 }
@@ -96,6 +131,10 @@ pub fn assumption(assumption: &Assumption) -> String {
 /// `4.5 minutes`.
 fn minutes(seconds: u32) -> String {
     format!("{:.1} minutes", f64::from(seconds) / 60.0)
+}
+
+fn is_or_are(count: usize) -> String {
+    format!("{} {}", count_of(count, "point"), if count == 1 { "is" } else { "are" })
 }
 
 fn points_word(count: usize) -> &'static str {

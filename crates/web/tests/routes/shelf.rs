@@ -1,5 +1,7 @@
 //! `GET /shelf` and `GET /shelf/{oil}`.
 
+mod plan;
+
 use crate::ask::all;
 use crate::bench::{Bench, form, led, words};
 
