@@ -161,7 +161,7 @@ impl Plot {
         let mut lowest = f64::MIN;
         for (y, name) in apart(beside, lowest) {
             lowest = y;
-            names.push((label(WIDTH - RIGHT + 5.0, y, "start", "plot-band-name"), name));
+            names.push((label(WIDTH - RIGHT + 5.0, y, "start", "plot-mark-name"), name));
         }
         (names, lowest)
     }

@@ -2,7 +2,7 @@
 
 mod topic;
 
-pub(crate) use topic::{bands, marks, show as show_topic, thickness};
+pub(crate) use topic::{bands, coldest, marks, show as show_topic, thickness};
 
 use advice::topic::TOPICS;
 use axum::extract::State;

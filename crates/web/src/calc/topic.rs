@@ -215,12 +215,13 @@ fn plot(sketch: &Sketch, number: usize) -> Markup {
 fn chart(found: &Calculated, settings: &Settings) -> Markup {
     let oils: Vec<Oil> = found.oils.iter().map(|(name, line)| Oil { name: name.clone(), line: *line }).collect();
     html! {
-        (Figure {
-            drawing: PreEscaped(viscosity_chart(&oils, &marks(settings), &bands()).svg("chart")),
-            caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
-        })
-        (thickness(&oils, settings.units))
-    }
+            (Figure {
+                drawing: PreEscaped(viscosity_chart(&oils, &marks(settings), &bands()).svg("chart")),
+                caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
+            })
+            (thickness(&oils, settings.units))
+    (coldest(&oils, settings.units))
+        }
 }
 
 /// The shop's temperatures.
@@ -244,26 +245,28 @@ pub(crate) fn bands() -> Vec<Band> {
     ]
 }
 
-/// How thick oils are at temperatures of the year, and the coldest at which each way of feeding still works.
+/// How thick oils are at temperatures of the year.
 pub(crate) fn thickness(oils: &[Oil], units: Units) -> Markup {
     let heading = |oil: &Oil| Column::Figures(format!("{}, mm²/s", phrase::capital(&oil.name)));
-    let columns = |first: &str| -> Vec<Column> {
-        std::iter::once(Column::Words(first.into())).chain(oils.iter().map(heading)).collect()
-    };
     let at = |celsius: f64| {
         let at = Temperature::from_celsius(celsius);
         let cells = oils.iter().map(|oil| {
             let unit = Unit::find(Kind::KinematicViscosity, "mm2/s").expect("the table of units has it");
             Cell::from(said(oil.line.at(at), unit, 3).trim_end_matches(" mm²/s").to_owned())
         });
-        std::iter::once(Cell::from(degrees(at, units))).chain(cells).collect::<Vec<_>>()
+        std::iter::once(Cell::from(degrees(at, units).replace(' ', "\u{a0}"))).chain(cells).collect::<Vec<_>>()
     };
-    let thick = Table {
+    let table = Table {
         caption: "How thick at which temperature".into(),
-        columns: columns("At"),
+        columns: std::iter::once(Column::Words("At".into())).chain(oils.iter().map(heading)).collect(),
         rows: TABLE.into_iter().map(at).collect(),
         style: Style::Working,
     };
+    table.render()
+}
+
+/// The coldest at which each way of feeding still gives oils.
+pub(crate) fn coldest(oils: &[Oil], units: Units) -> Markup {
     let coldest = |feed: Feed| {
         let cells = oils.iter().map(|oil| {
             let at = oil.line.temperature(limit(feed).most);
@@ -271,7 +274,7 @@ pub(crate) fn thickness(oils: &[Oil], units: Units) -> Markup {
         });
         std::iter::once(Cell::from(feed_name(feed))).chain(cells).collect::<Vec<_>>()
     };
-    let feeds = Table {
+    let table = Table {
         caption: "Too cold below, by common practice and memory".into(),
         columns: std::iter::once(Column::Words("Fed by".into()))
             .chain(oils.iter().map(|oil| Column::Figures(phrase::capital(&oil.name))))
@@ -279,7 +282,7 @@ pub(crate) fn thickness(oils: &[Oil], units: Units) -> Markup {
         rows: FEEDS.into_iter().map(coldest).collect(),
         style: Style::Working,
     };
-    html! { (thick) (feeds) }
+    table.render()
 }
 
 fn feed_name(feed: Feed) -> &'static str {

@@ -11,7 +11,7 @@ use store::Settings;
 use tribology::oil::GRADES;
 use tribology::quantity::{KinematicViscosity, digits_of};
 
-use crate::calc::{bands, marks, thickness};
+use crate::calc::{bands, coldest, marks, thickness};
 use crate::parts::{Choice, Entry, Field, Figure, Filter, Fold, Link, Note, Page, Section, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
@@ -107,29 +107,30 @@ fn answered(settings: &Settings, shelf: &Shelf, asked: &Asked) -> Result<Markup,
             .flatten()
             .collect();
     Ok(html! {
-        p { "For one litre: " strong { (millilitres(thick)) " mL" } " of " (thick_oil.name) " and "
-            strong { (millilitres(1.0 - thick)) " mL" } " of " (thin_oil.name) ". Take the body as right to about 6 parts in a hundred." }
-        @if against.is_empty() {
-            p { "Nothing on the two labels speaks against it. The jar still comes first." }
-        } @else {
-            (Note {
-                caution: "These two may not bear each other.".into(),
-                rest: format!("{}.", capital(&against.iter().map(|one| words::against(*one)).collect::<Vec<_>>().join("; "))),
-                ..Note::default()
+            p { "For one litre: " strong { (millilitres(thick)) " mL" } " of " (thick_oil.name) " and "
+                strong { (millilitres(1.0 - thick)) " mL" } " of " (thin_oil.name) ". Take the body as right to about 6 parts in a hundred." }
+            @if against.is_empty() {
+                p { "Nothing on the two labels speaks against it. The jar still comes first." }
+            } @else {
+                (Note {
+                    caution: "These two may not bear each other.".into(),
+                    rest: format!("{}.", capital(&against.iter().map(|one| words::against(*one)).collect::<Vec<_>>().join("; "))),
+                    ..Note::default()
+                })
+            }
+            h2 { "The jar first" }
+            p { "Mix a glassful in the same shares, keep it warm for a week beside a glass of each, and look: haze, threads, flakes or \
+                something at the bottom mean no. Write on the can what is in it and when (common practice, no source). Never for a close, \
+                fast spindle, and never a way to use up an oil that has been in a machine." }
+            @for warning in &warnings { p.note { "Mind: " (words::warning(warning)) "." } }
+            (Figure {
+                drawing: PreEscaped(viscosity_chart(&lines, &marks(settings), &bands()).svg("chart")),
+                caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
             })
-        }
-        h2 { "The jar first" }
-        p { "Mix a glassful in the same shares, keep it warm for a week beside a glass of each, and look: haze, threads, flakes or \
-            something at the bottom mean no. Write on the can what is in it and when (common practice, no source). Never for a close, \
-            fast spindle, and never a way to use up an oil that has been in a machine." }
-        @for warning in &warnings { p.note { "Mind: " (words::warning(warning)) "." } }
-        (Figure {
-            drawing: PreEscaped(viscosity_chart(&lines, &marks(settings), &bands()).svg("chart")),
-            caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
+            (thickness(&lines, settings.units))
+    (coldest(&lines, settings.units))
+            (Fold::shut("How this was worked out", html! {
+                ol { @for step in &steps { li { (words::step(step, settings.units)) } } }
+            }))
         })
-        (thickness(&lines, settings.units))
-        (Fold::shut("How this was worked out", html! {
-            ol { @for step in &steps { li { (words::step(step, settings.units)) } } }
-        }))
-    })
 }

@@ -17,7 +17,7 @@ use store::Settings;
 use tribology::oil::classified;
 use tribology::quantity::{Kind, Quantity as _, Temperature, said, usual_unit};
 
-use crate::calc::{bands, marks, thickness};
+use crate::calc::{bands, coldest, marks, thickness};
 use crate::hand::Hand;
 use crate::parts::{Choice, Entry, Field, Figure, Link, Page, Section, TitleBlock};
 use crate::phrase::capital;
@@ -322,16 +322,17 @@ fn preview(settings: &Settings, answers: &Answers) -> Markup {
             });
             let drawn = [Drawn { name: "this oil".into(), line }];
             html! {
-                h2 #preview { "What that makes" }
-                @if let Some(grade) = grade { p { "At 40\u{a0}°C " (said(v40, usual_unit(Kind::KinematicViscosity, settings.units, v40.si()), 3)) ": " (grade) "." } }
-                @if let Some(note) = note { p.quiet { (note) } }
-                @for warning in &warnings { p.note { "Mind: " (words::warning(warning)) "." } }
-                (Figure {
-                    drawing: PreEscaped(viscosity_chart(&drawn, &marks(settings), &bands()).svg("chart")),
-                    caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
-                })
-                (thickness(&drawn, settings.units))
-            }
+                            h2 #preview { "What that makes" }
+                            @if let Some(grade) = grade { p { "At 40\u{a0}°C " (said(v40, usual_unit(Kind::KinematicViscosity, settings.units, v40.si()), 3)) ": " (grade) "." } }
+                            @if let Some(note) = note { p.quiet { (note) } }
+                            @for warning in &warnings { p.note { "Mind: " (words::warning(warning)) "." } }
+                            (Figure {
+                                drawing: PreEscaped(viscosity_chart(&drawn, &marks(settings), &bands()).svg("chart")),
+                                caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
+                            })
+                            (thickness(&drawn, settings.units))
+            (coldest(&drawn, settings.units))
+                        }
         }
     }
 }

@@ -9,7 +9,7 @@ use shop::shelf::{Family, Oil};
 use tribology::oil::{USUAL_INDEX, classified};
 
 use super::form;
-use crate::calc::{bands, marks, thickness};
+use crate::calc::{bands, coldest, marks, thickness};
 use crate::parts::{Figure, Link, Page, Section, TitleBlock};
 use crate::phrase::capital;
 use crate::shop_state::Shop;
@@ -32,32 +32,33 @@ pub(crate) async fn show(State(shop): State<Shop>, Path(asked): Path<String>) ->
             ("Grade", grade(oil)),
         ]),
         body: html! {
-            h1 { (oil.name) }
-            (super::card(&snapshot, oil, &left, settings.units).facts)
-            div.row {
-                (Link::new(log::stock::address(&oil.id), "Bought, counted, used or thrown away").as_box())
-                (Link::new(form::address(&oil.id), "Mend what is written of it"))
-            }
-            @match oil_line(oil) {
-                Some(OilLine { line, slope }) => {
-                    h2 { "How thick it is" }
-                    @let drawn = [Drawn { name: "this oil".into(), line }];
-                    (Figure {
-                        drawing: PreEscaped(viscosity_chart(&drawn, &marks(&settings), &bands()).svg("chart")),
-                        caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
-                    })
-                    @if slope == Slope::UsualIndex {
-                        p.quiet { "Only one viscosity is written down; a viscosity index of " (USUAL_INDEX) " is taken (common practice, no source)." }
+                    h1 { (oil.name) }
+                    (super::card(&snapshot, oil, &left, settings.units).facts)
+                    div.row {
+                        (Link::new(log::stock::address(&oil.id), "Bought, counted, used or thrown away").as_box())
+                        (Link::new(form::address(&oil.id), "Mend what is written of it"))
                     }
-                    (thickness(&drawn, settings.units))
-                }
-                None if oil.family == Family::Grease => {
-                    p.quiet { "A grease has no line here; its oil inside may, when its viscosity is written down." }
-                }
-                None => p.quiet { "Its viscosity at 40\u{a0}°C is not written down, so nothing can be said of how thick it is." }
-            }
-            (Link::new(Section::Shelf.path(), "The whole shelf"))
-        },
+                    @match oil_line(oil) {
+                        Some(OilLine { line, slope }) => {
+                            h2 { "How thick it is" }
+                            @let drawn = [Drawn { name: "this oil".into(), line }];
+                            (Figure {
+                                drawing: PreEscaped(viscosity_chart(&drawn, &marks(&settings), &bands()).svg("chart")),
+                                caption: "The warmer, the thinner. Grey: what a wick still lifts, and where can, starting pump and splash begin to fail.".into(),
+                            })
+                            @if slope == Slope::UsualIndex {
+                                p.quiet { "Only one viscosity is written down; a viscosity index of " (USUAL_INDEX) " is taken (common practice, no source)." }
+                            }
+                            (thickness(&drawn, settings.units))
+        (coldest(&drawn, settings.units))
+                        }
+                        None if oil.family == Family::Grease => {
+                            p.quiet { "A grease has no line here; its oil inside may, when its viscosity is written down." }
+                        }
+                        None => p.quiet { "Its viscosity at 40\u{a0}°C is not written down, so nothing can be said of how thick it is." }
+                    }
+                    (Link::new(Section::Shelf.path(), "The whole shelf"))
+                },
     };
     Ok(page.render())
 }

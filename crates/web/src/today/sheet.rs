@@ -20,6 +20,7 @@ pub(super) struct Sheet {
     anchor: String,
     said: Vec<String>,
     signs: Option<String>,
+    stop: Option<Note>,
     before: Vec<Steps>,
     groups: Vec<Group>,
     after: Vec<Steps>,
@@ -68,10 +69,8 @@ impl Sheet {
             anchor: format!("{before}run"),
             said: [words::summary(round)].into_iter().chain(words::within(round)).collect(),
             signs: signs_left(round),
-            before: [stops(&cans, view), cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)]
-                .into_iter()
-                .flatten()
-                .collect(),
+            stop: stop(&cans, view),
+            before: [cans_to_look_at(&cans), cold_ways(view, choice), wipes(round)].into_iter().flatten().collect(),
             groups: groups(view, choice, round, &before, company)?,
             after: [later(round), left_undone(round)].into_iter().flatten().collect(),
             run: run::form(view, Ran::planned(choice), &before, FormKey::fresh()?),
@@ -87,6 +86,7 @@ impl Render for Sheet {
     fn render(&self) -> Markup {
         html! {
             @if let Some(name) = &self.name { h2 { (name) } }
+            @if let Some(stop) = &self.stop { (stop) }
             @for said in &self.said { p { (said) } }
             @if let Some(signs) = &self.signs { p.quiet { (signs) } }
             @for steps in &self.before { (steps) }
@@ -201,14 +201,10 @@ fn left_undone(round: &Round) -> Option<Steps> {
 }
 
 /// Boxes with an oil in them that does harm.
-fn stops(cans: &Cans, view: &View) -> Option<Steps> {
-    let lines: Vec<_> =
-        cans.stops.iter().map(|(name, inside)| (String::new(), words::stop(name, inside, &view.shelf))).collect();
-    (!lines.is_empty()).then(|| Steps {
-        heading: "Do not run it yet".to_owned(),
-        says: "Leaving the machine stopped harms nothing.".to_owned(),
-        lines,
-    })
+fn stop(cans: &Cans, view: &View) -> Option<Note> {
+    let told = cans.stops.iter().map(|(name, inside)| words::stop(name, inside, &view.shelf));
+    let rest = told.collect::<Vec<_>>().join(" ");
+    (!rest.is_empty()).then(|| Note { caution: "Do not run it yet.".to_owned(), rest, more: None })
 }
 
 /// Cans that do not do, and where each can must never be set.

@@ -98,9 +98,10 @@ fn cans(view: &View<'_>) -> Markup {
 fn to_buy(view: &View<'_>, bought: &[Purchase]) -> Markup {
     let units = view.settings.units;
     let row = |purchase: &Purchase| {
-        let left = purchase
-            .left
-            .map_or_else(|| "never counted".to_owned(), |left| words::amount(left, units).replace(' ', "\u{a0}"));
+        let is_there = view.question.shelf.oil(&purchase.oil).is_some();
+        let none = if is_there { "never counted" } else { "none" };
+        let left =
+            purchase.left.map_or_else(|| none.to_owned(), |left| words::amount(left, units).replace(' ', "\u{a0}"));
         vec![
             Cell::Part(view.name(&purchase.oil)),
             Cell::Note(words::amount(purchase.takes, units), words::taken(purchase, units)),
