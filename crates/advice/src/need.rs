@@ -39,6 +39,12 @@ pub fn need<'c>(chart: &'c Chart, point: &'c Point) -> Need<'c> {
             (place, band)
         })
         .collect();
+    // The plate of a close, fast spindle is followed exactly, where it is of a body that such spindles want.
+    if let Some(plate) = plate(chart, point) {
+        for (_, band) in pairs.iter_mut().filter(|(place, _)| place.is_close_and_fast) {
+            *band = band.map(|band| band.and(&plate.as_band()).unwrap_or(band));
+        }
+    }
     // A close, fast spindle seizes under an oil that is too thick; whatever shares its oil does with what it wants.
     if let Some(spindle) = pairs.iter().find(|(place, _)| place.is_close_and_fast).and_then(|(_, band)| *band) {
         for (place, band) in &mut pairs {

@@ -248,6 +248,22 @@ fn a_close_spindle_is_never_a_compromise() {
     assert_eq!(judged(&chart, &oil(22.0)).0, Verdict::Never);
 }
 
+/// A close, fast spindle wants its plate's oil "exactly as given" (trade practice, section 2, from memory): 60 Saybolt seconds at 100 °F are
+/// grade 10 (ASTM D2422).
+#[test]
+fn a_close_spindle_wants_what_its_plate_says() {
+    let plate = "method = \"bath\"\nplate = \"SPINDLE OIL 60 SEC. AT 100 F\"";
+    let spindle = chart(CLOSE, plate, "");
+    let label = words::to_buy(&need(&spindle, &spindle.points[0])).expect("a label");
+    assert!(label.ends_with("ISO VG 10"), "{label}");
+    // Another bearing keeps its band, and the plate is shown beside it.
+    let bush = chart(BUSH, plate, "");
+    let found = need(&bush, &bush.points[0]);
+    assert_eq!(found.band, need(&chart(BUSH, BATH, ""), &chart(BUSH, BATH, "").points[0]).band);
+    let read = advice::need::plate(&bush, &bush.points[0]).expect("a plate");
+    assert!(words::plate(&read, found.band.as_ref()).contains("thinner than that"));
+}
+
 /// An oil too thin for a line by its index (ASTM D2270 begins at 2 mm²/s at 100 °C) has a body at 40 °C all the same.
 #[test]
 fn a_very_thin_oil_is_judged_by_its_body() {

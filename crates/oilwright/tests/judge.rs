@@ -25,6 +25,12 @@ fn oils_are_judged_straight_from_files() {
     assert!(why.contains("GL-5") && why.contains("R2"), "{why}");
     let one = run(&[&["judge", "1", "--oil", "axle"], &files[..]].concat()).well().out;
     assert!(one.contains("Drum suits.") && one.contains("never    axle") && !one.contains("     suits"), "{one}");
+    let by_name = run(&[&["judge", "1", "--oil", "axle"], &files[..]].concat()).well().out;
+    assert_eq!(
+        by_name,
+        run(&[&["judge", "1", "--oil", "AXLE"], &files[..]].concat()).well().out,
+        "by what stands on the can"
+    );
     let needs = run(&["needs", "--chart", &chart, "--json"]).well().json();
     let band = &needs["points"][0]["band"];
     let (low, high) = (band["v40_low"].as_f64().expect("a number"), band["v40_high"].as_f64().expect("a number"));

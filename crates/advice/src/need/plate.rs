@@ -2,8 +2,8 @@
 //! obeyed: it may have been written for another option, and both are shown.
 
 use shop::chart::{Chart, Point};
-use tribology::Step;
 use tribology::quantity::KinematicViscosity;
+use tribology::{Standing, Step};
 
 use super::Band;
 use crate::old_name::{Known, meaning};
@@ -43,6 +43,14 @@ pub fn plate(chart: &Chart, point: &Point) -> Option<Plate> {
 }
 
 impl Plate {
+    /// The plate as a band.
+    #[must_use]
+    pub fn as_band(&self) -> Band {
+        let (low, high) = (self.band.0.mm2_s(), self.band.1.mm2_s());
+        let standing = self.steps.iter().map(|step| step.standing).max().unwrap_or(Standing::FromMemory);
+        Band { low, high, standing, source: "what the plate asks for" }
+    }
+
     /// How the plate lies to a band, with the tenth on either side that a grade has.
     #[must_use]
     pub fn against(&self, band: &Band) -> Against {

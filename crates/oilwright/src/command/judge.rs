@@ -14,7 +14,7 @@ use jiff::Timestamp;
 use serde_json::{Value as Json, json};
 use shop::chart::{Chart, Point};
 use shop::fault::nearest;
-use shop::shelf::Shelf;
+use shop::shelf::{Oil, Shelf};
 use shop::snapshot::{Conditions, MachineSnapshot, Moment};
 use tribology::Answer;
 use tribology::quantity::{Temperature, Units};
@@ -42,8 +42,8 @@ pub(crate) struct Asked {
 pub(crate) struct Judge {
     #[command(flatten)]
     asked: Asked,
-    /// Only this oil of the shelf, by its id.
-    #[arg(long, value_name = "ID")]
+    /// Only this oil of the shelf, by its id or by what stands on its can.
+    #[arg(long, value_name = "NAME")]
     oil: Option<String>,
 }
 
@@ -133,23 +133,26 @@ impl Source {
     }
 }
 
+/// The oil of a shelf that is called so.
+fn oil_called<'s>(shelf: &'s Shelf, asked: &str) -> Result<&'s Oil, Failure> {
+    let is_it = |oil: &&Oil| oil.id.as_str() == asked || oil.name.eq_ignore_ascii_case(asked);
+    shelf.oils.iter().find(is_it).ok_or_else(|| {
+        let near = nearest(asked, shelf.oils.iter().map(|known| known.id.as_str()));
+        let near = near.map(|near| format!("; did you mean \"{near}\"?")).unwrap_or_default();
+        Failure::Use(format!("there is no oil \"{asked}\" on the shelf{near}"))
+    })
+}
+
 impl Judge {
     pub(crate) async fn run(self, shared: &Shared) -> Result<ExitCode, Failure> {
         let source = self.asked.source(shared).await?;
-        if let Some(oil) = &self.oil
-            && source.shelf.oils.iter().all(|known| known.id.as_str() != oil)
-        {
-            let near = nearest(oil, source.shelf.oils.iter().map(|known| known.id.as_str()));
-            let near = near.map(|near| format!("; did you mean \"{near}\"?")).unwrap_or_default();
-            return Err(Failure::Use(format!("there is no oil \"{oil}\" on the shelf{near}")));
-        }
+        let only = self.oil.as_deref().map(|asked| oil_called(&source.shelf, asked)).transpose()?;
         let units = shared.units.map_or(source.units, Units::from);
         let mut points = Vec::new();
         for point in self.asked.points(&source.chart)? {
             let need = need(&source.chart, point);
             let judged = judge(&source.chart, point, &source.shelf);
-            let shown: Vec<&Judged> =
-                judged.iter().filter(|one| self.oil.as_deref().is_none_or(|oil| one.oil.as_str() == oil)).collect();
+            let shown: Vec<&Judged> = judged.iter().filter(|one| only.is_none_or(|oil| one.oil == oil.id)).collect();
             let contents = source.contents(point);
             if shared.json {
                 points.push(json!({
