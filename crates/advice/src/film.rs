@@ -4,6 +4,7 @@
 //! far it moves the answer.
 
 mod assumed;
+mod at_work;
 mod contact;
 mod filling;
 mod plain;
@@ -14,6 +15,7 @@ mod swing;
 mod tight;
 
 pub use assumed::{Assumed, End, Span, What};
+pub use at_work::{AtWork, By, WARMER_K, at_work};
 pub use contact::{Contact, Kind};
 pub use filling::Filling;
 pub use room::{Day, Room, rooms};

@@ -33,7 +33,7 @@ pub use contents::{contents, contents_act, contents_harm, contents_replaced, dra
 pub use due::{due, due_because, hours};
 pub use entry::entry;
 pub use film::{
-    degrees, film_assumed, film_spans, film_swing, regime, regimes, too_tight, too_tight_remedy, warmth,
+    at_work, degrees, film_assumed, film_spans, film_swing, regime, regimes, too_tight, too_tight_remedy, warmth,
     worth_measuring,
 };
 pub use found::{found, lines};

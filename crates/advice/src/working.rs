@@ -41,7 +41,7 @@ pub enum Assumption {
         /// Whether no choice matters more.
         is_proven: bool,
     },
-    /// The oil is the nearest on the shelf to what the chart states; whether it suits is not judged by the round.
+    /// The oil is the nearest on the shelf to what the chart states.
     OilByChart {
         /// What the chart states.
         asked: String,

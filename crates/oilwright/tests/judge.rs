@@ -35,6 +35,10 @@ fn oils_are_judged_straight_from_files() {
     let band = &needs["points"][0]["band"];
     let (low, high) = (band["v40_low"].as_f64().expect("a number"), band["v40_high"].as_f64().expect("a number"));
     assert!(low > 30.0 && low < 68.0 + 1.0 && high > 68.0 && high < 200.0, "{needs}");
+    // 40 mm at 200 rpm makes little heat: it works a little above the 18 °C of a usual shop, and there the same oils are thicker.
+    let work = &needs["points"][0]["pairs"][0]["at_work"];
+    let celsius = work["temperature_c"].as_f64().expect("a temperature");
+    assert!((18.0..40.0).contains(&celsius) && work["low_mm2_s"].as_f64() > Some(low), "{work}");
     assert!(needs["points"][0]["label"].as_str().is_some_and(|label| label.contains("ISO-L-CKB")));
 }
 

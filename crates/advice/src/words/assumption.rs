@@ -56,8 +56,7 @@ pub fn assumption(assumption: &Assumption) -> String {
             "the choice of points is a good one, and nobody has proven that none is better".to_owned()
         }
         Assumption::OilByChart { asked, oil: Some(oil), points } => format!(
-            "for {} {}: the chart states \"{asked}\", and \"{oil}\" is the nearest of that sort on the shelf; the round does not \
-             judge whether it suits",
+            "for {} {}: the chart states \"{asked}\", and \"{oil}\" is the nearest of that sort on the shelf",
             points_word(points.len()),
             list(points)
         ),

@@ -4,7 +4,8 @@
 use tribology::contact::Regime;
 use tribology::quantity::{Quantity, Rotation, Temperature, Units, digits_of, said_si, usual_unit};
 
-use crate::film::{Assumed, InRoom, Kind, Reached, STOP_C, State, Swing, TooTight, What};
+use crate::film::{Assumed, AtWork, By, InRoom, Kind, Reached, STOP_C, State, Swing, TooTight, WARMER_K, What};
+use crate::need::Band;
 
 /// `boundary at 12 rpm, mixed from about 18 rpm, full film from about 50 rpm`.
 #[must_use]
@@ -238,4 +239,29 @@ pub fn degrees(at: Temperature, units: Units) -> String {
 fn whole(at: Temperature, units: Units) -> String {
     let number = format!("{:.0}", usual_unit(Temperature::KIND, units, at.si()).from_si(at.si()));
     if number == "-0" { "0".to_owned() } else { number }
+}
+
+/// What a band at 40 °C comes to where a pair works: `85 to 130 mm²/s at 33 °C, as warm as it works by the heat that it makes`. Nothing where the
+/// usual viscosity index gives no line.
+#[must_use]
+pub fn at_work(work: &AtWork, band: &Band, units: Units) -> Option<String> {
+    let (low, high) = work.band(band)?;
+    let known = match work.by {
+        By::Measured => "as was measured at work".to_owned(),
+        By::Heat => "as warm as it gets by the heat that it makes at its top speed on a usual day".to_owned(),
+        By::RuleOfThumb => {
+            format!("taken as {} warmer than the shop on a usual day (common practice)", difference(WARMER_K, units))
+        }
+    };
+    let digits = |number: f64| digits_of(number, 2);
+    let at = degrees(work.temperature, units);
+    Some(format!("{} to {} mm²/s at {at}, {known}", digits(low.mm2_s()), digits(high.mm2_s())))
+}
+
+/// A difference of temperature: `15 °C`.
+fn difference(kelvin: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{kelvin:.0} °C"),
+        Units::Us => format!("{:.0} °F", 1.8 * kelvin),
+    }
 }

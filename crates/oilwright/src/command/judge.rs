@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use std::process::ExitCode;
 
 use advice::contents::in_reservoir;
-use advice::film::{Day, Filling, Film, TooTight, film, rooms, warnings};
+use advice::film::{Day, Filling, Film, Room, TooTight, at_work, film, rooms, warnings};
 use advice::judge::{Judged, judge};
 use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted};
 use advice::words;
@@ -243,6 +243,7 @@ struct Found<'c> {
     films: Vec<Option<Answer<Film>>>,
     warnings: Vec<TooTight>,
     plate: Option<Plate>,
+    usual: Room,
     /// A cold morning, and what the way of oiling moves then.
     moved: Option<(Temperature, Movable)>,
 }
@@ -258,7 +259,7 @@ impl<'c> Found<'c> {
         let warnings = warnings(&source.chart, point, &need, &source.shelf, &judged, usual);
         let cold = source.conditions.cold.unwrap_or(Temperature::from_celsius(COLD_C));
         let moved = feed(&source.chart, point).and_then(|feed| Some((cold, movable(feed, cold)?)));
-        Self { plate: plate(&source.chart, point), point, need, oil, films, warnings, moved }
+        Self { plate: plate(&source.chart, point), point, need, oil, films, warnings, usual, moved }
     }
 
     fn oil(&self) -> &str {
@@ -283,6 +284,10 @@ impl<'c> Found<'c> {
             );
             let wants = if place.is_by_kind_alone() { format!("{wants}, by its kind alone") } else { wants };
             say::line(&format!("     {}: {wants}", pair.id))?;
+            let work = at_work(place, film.as_ref().map(|film| &film.value), self.usual);
+            if let Some(says) = band.as_ref().and_then(|band| words::at_work(&work, band, how.units)) {
+                say::line(&format!("       {says}"))?;
+            }
             let Some(found) = film else { continue };
             if let Some(usual) = found.value.rooms.iter().find(|one| one.room.day == Day::Usual) {
                 say::film(found, usual, self.oil(), how)?;
@@ -313,9 +318,16 @@ impl<'c> Found<'c> {
         let Self { point, need, .. } = self;
         let band = |band: &Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
         let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
+            let work = at_work(place, film.as_ref().map(|film| &film.value), self.usual);
+            let at_work = wants.as_ref().and_then(|band| work.band(band));
             let mut said = json!({
                 "pair": place.pair.map(|pair| pair.id.as_str()),
                 "band": wants.as_ref().map(band),
+                "at_work": at_work.map(|(low, high)| json!({
+                    "temperature_c": work.temperature.celsius(),
+                    "low_mm2_s": low.mm2_s(),
+                    "high_mm2_s": high.mm2_s(),
+                })),
                 "by_kind_alone": place.is_by_kind_alone(),
             });
             let film = film.as_ref().map(|film| say::film_json(film, self.oil(), units));

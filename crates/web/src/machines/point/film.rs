@@ -1,9 +1,9 @@
 //! The film of each bearing that a point feeds, and its warmth, over its speeds and at the shop's temperatures: a sentence, a plot, the same as
 //! a table, and what would be worth measuring. No verdict hangs on it.
 
-use advice::film::{Contact, Day, Filling, Film, InRoom, Kind, Room, STOP_C, film, rooms, warnings};
+use advice::film::{self, Contact, Day, Filling, Film, InRoom, Kind, Room, STOP_C, film, rooms, warnings};
 use advice::judge::Judged;
-use advice::need::{Need, Place};
+use advice::need::{Band, Need, Place};
 use advice::words;
 use draw::{Across, Axis, Curve, Mark, Plot};
 use maud::{Markup, PreEscaped, Render as _, html};
@@ -62,6 +62,19 @@ pub(super) fn section(
             }
         }
     }
+}
+
+/// What a band comes to where the pair works.
+pub(super) fn at_work(
+    (chart, point): (&Chart, &Point),
+    (place, band): (&Place<'_>, &Band),
+    (shelf, judged): (&Shelf, &[Judged]),
+    settings: &Settings,
+) -> Option<String> {
+    let rooms = rooms(&settings.conditions);
+    let found = Filling::best(chart, point, shelf, judged).and_then(|filling| film(place, &filling, &rooms));
+    let work = film::at_work(place, found.as_ref().map(|found| &found.value), rooms[1]);
+    words::at_work(&work, band, settings.units)
 }
 
 fn one(place: &Place<'_>, found: &Answer<Film>, filling: &Filling, rooms: &[Room], units: Units) -> Markup {

@@ -47,6 +47,7 @@ pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
                         @match band {
                             Some(band) => {
                                 (words::band(band)) "; " (band.source) " (" (band.standing.words()) ")"
+                                @if let Some(says) = film::at_work((chart, point), (place, band), (shelf, &judged), settings) { ". At work " (says) }
                                 @if place.is_by_kind_alone() { ". By its kind alone, for nobody has written down size, speed or load" }
                             }
                             None => "not judged by body",
