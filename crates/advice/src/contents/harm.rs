@@ -39,7 +39,7 @@ pub struct Row {
 /// How far the table is to be trusted.
 pub const STANDING: Standing = Standing::CommonPractice;
 
-/// The table, as people read it; [`act`] follows it.
+/// The table, as people read it; every verdict on what is inside follows it.
 pub const TABLE: [Row; 6] = [
     Row { verdict: "suits", place: "anywhere", act: Act::Leave },
     Row { verdict: "serves", place: "anywhere", act: Act::NextChange },
