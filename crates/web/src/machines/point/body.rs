@@ -1,16 +1,14 @@
 //! How thick the best oils are over the year, beside what the pairs of a point want at 40 °C and what its way of oiling still moves.
 
-use advice::judge::Judged;
-use advice::need::{Need, feed};
+use advice::need::feed;
 use advice::oil_line::oil_line;
 use advice::verdict::Verdict;
 use draw::{Band, Curve, Oil, viscosity_chart};
 use maud::{Markup, PreEscaped, Render as _, html};
-use shop::chart::{Chart, Point};
-use shop::shelf::{Family, Shelf};
-use store::Settings;
+use shop::shelf::Family;
 use tribology::feed::limit;
 
+use super::judged::Held;
 use crate::calc::{marks, thickness};
 use crate::parts::{Figure, Fold};
 
@@ -22,14 +20,8 @@ const BAR_C: [f64; 2] = [38.5, 41.5];
 const BEYOND: f64 = 1e6;
 
 /// The chart of the best oils, to unfold; nothing where none of known body does.
-pub(super) fn section(
-    chart: &Chart,
-    point: &Point,
-    need: &Need<'_>,
-    shelf: &Shelf,
-    judged: &[Judged],
-    settings: &Settings,
-) -> Option<Markup> {
+pub(super) fn section(held: &Held<'_>) -> Option<Markup> {
+    let Held { chart, point, shelf, settings, need, judged, .. } = held;
     let does = judged.iter().filter(|one| one.verdict > Verdict::Never);
     let oils = does.filter_map(|one| shelf.oil(&one.oil)).filter(|oil| oil.family != Family::Grease);
     let drawn: Vec<Oil> =

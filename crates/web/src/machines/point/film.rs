@@ -1,37 +1,27 @@
 //! The film of each bearing that a point feeds, and its warmth, over its speeds and at the shop's temperatures: a sentence, a plot, the same as
 //! a table, and what would be worth measuring. No verdict hangs on it.
 
-use advice::film::{self, Contact, Day, Filling, Film, InRoom, Kind, Room, STOP_C, film, rooms, warnings};
-use advice::judge::Judged;
-use advice::need::{Band, Need, Place};
+use advice::film::{Contact, Day, Filling, Film, InRoom, Kind, Room, STOP_C, warnings};
+use advice::need::Place;
 use advice::words;
 use draw::{Across, Axis, Curve, Mark, Plot};
 use maud::{Markup, PreEscaped, Render as _, html};
-use shop::chart::{Chart, Point};
-use shop::shelf::Shelf;
-use store::Settings;
 use tribology::Answer;
 use tribology::math;
 use tribology::quantity::{Rotation, Units, digits_of};
 
+use super::judged::Held;
 use crate::parts::{Cell, Column, Figure, Fold, Note, Style, Table};
 use crate::phrase::{called, capital};
 
 /// A bearing of which nobody measured the clearance, or that is oiled by hand, is never warned of.
-pub(super) fn cautions(
-    chart: &Chart,
-    point: &Point,
-    need: &Need<'_>,
-    shelf: &Shelf,
-    judged: &[Judged],
-    settings: &Settings,
-) -> Markup {
-    let [_, usual, _] = rooms(&settings.conditions);
-    let found = warnings(chart, point, need, shelf, judged, usual);
+pub(super) fn cautions(held: &Held<'_>) -> Markup {
+    let [_, usual, _] = held.rooms;
+    let found = warnings(held.chart, held.point, &held.need, held.shelf, &held.judged, usual);
     html! {
         @for one in &found {
             (Note {
-                caution: format!("{}.", capital(&words::too_tight(one, settings.units))),
+                caution: format!("{}.", capital(&words::too_tight(one, held.settings.units))),
                 rest: words::too_tight_remedy().to_owned(),
                 ..Note::default()
             })
@@ -40,41 +30,19 @@ pub(super) fn cautions(
 }
 
 /// The films of the bearings that a point feeds, with the oil on hand that does best, each to unfold.
-pub(super) fn section(
-    chart: &Chart,
-    point: &Point,
-    need: &Need<'_>,
-    shelf: &Shelf,
-    judged: &[Judged],
-    settings: &Settings,
-) -> Markup {
-    let rooms = rooms(&settings.conditions);
-    let filling = Filling::best(chart, point, shelf, judged);
-    let films = need.pairs.iter().filter_map(|(place, _)| {
-        let found = film(place, filling.as_ref()?, &rooms)?;
-        Some((place, found))
-    });
+pub(super) fn section(held: &Held<'_>) -> Markup {
+    let films = held.need.pairs.iter().zip(&held.films).filter_map(|((place, _), film)| Some((place, film.as_ref()?)));
     html! {
-        @if let Some(filling) = &filling {
+        @if let Some(filling) = &held.filling {
             @for (place, found) in films {
                 @let name = place.pair.map_or_else(String::new, |pair| called(pair.name.as_ref(), &pair.id));
-                (Fold::shut(format!("{name}: film and warmth over its speeds"), one(place, &found, filling, &rooms, settings.units)))
+                (Fold::shut(
+                    format!("{name}: film and warmth over its speeds"),
+                    one(place, found, filling, &held.rooms, held.settings.units),
+                ))
             }
         }
     }
-}
-
-/// What a band comes to where the pair works.
-pub(super) fn at_work(
-    (chart, point): (&Chart, &Point),
-    (place, band): (&Place<'_>, &Band),
-    (shelf, judged): (&Shelf, &[Judged]),
-    settings: &Settings,
-) -> Option<String> {
-    let rooms = rooms(&settings.conditions);
-    let found = Filling::best(chart, point, shelf, judged).and_then(|filling| film(place, &filling, &rooms));
-    let work = film::at_work(place, found.as_ref().map(|found| &found.value), rooms[1]);
-    words::at_work(&work, band, settings.units)
 }
 
 fn one(place: &Place<'_>, found: &Answer<Film>, filling: &Filling, rooms: &[Room], units: Units) -> Markup {
