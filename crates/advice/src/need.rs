@@ -12,7 +12,7 @@ pub use band::{Band, band};
 pub use cold::{ColdFeed, Movable, cold_feed, cold_feed_of, feed, movable};
 pub use place::{CLOSE, FAST_M_S, HOT_C, Known, Place, QUICK_M_S, Range, Way, gone, pairs_of};
 pub use plate::{Against, Plate, plate};
-pub use sort::{sort, wanted};
+pub use sort::{sort, wanted, wants};
 pub use wish::{Unwanted, unwanted};
 
 use shop::chart::{Chart, Point};

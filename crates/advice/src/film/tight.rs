@@ -80,7 +80,7 @@ pub fn too_tight(place: &Place<'_>, filling: &Filling, room: Room) -> Option<Too
     let celsius = warmth(&coolest.0, &coolest.1)?;
     (celsius > STOP_C).then(|| TooTight {
         pair: pair.id.clone(),
-        name: pair.name.clone().unwrap_or_else(|| pair.id.to_string()),
+        name: pair.name.clone().unwrap_or_else(|| pair.id.as_str().replace('-', " ")),
         oil: filling.name.clone(),
         speed: top,
         clearance: clearance.text.clone(),

@@ -92,6 +92,8 @@ const CLOSE_SPINDLE: Row = Row {
     says: "close, fast spindles want spindle oil of class F",
 };
 
+const GREASED: &str = "the point is made for grease";
+
 /// The sorts that suit a pair, the most usual first; nothing where nobody knows what the point feeds, or where it takes grease.
 #[must_use]
 pub fn wanted(place: &Place<'_>) -> Option<&'static [Family]> {
@@ -101,12 +103,21 @@ pub fn wanted(place: &Place<'_>) -> Option<&'static [Family]> {
     rows(place)?.into_iter().flatten().map(|row| row.suits).next()
 }
 
+/// What sort of oil a pair wants, in a sentence without its full stop; nothing where nobody knows what the point feeds.
+#[must_use]
+pub fn wants(place: &Place<'_>) -> Option<&'static str> {
+    place.pair?;
+    if place.takes_grease() {
+        return Some(GREASED);
+    }
+    rows(place)?.into_iter().flatten().map(|row| row.says).next()
+}
+
 /// How far the sort of an oil does for a pair, and why no further.
 pub fn sort(place: &Place<'_>, family: Family) -> Option<(Verdict, &'static str)> {
     place.pair?;
     if place.takes_grease() {
-        let says = "the point is made for grease";
-        return Some((if family == Grease { Verdict::Suits } else { Verdict::Stopgap }, says));
+        return Some((if family == Grease { Verdict::Suits } else { Verdict::Stopgap }, GREASED));
     }
     // Between slow and quick both ways of looking at it count, and the kinder one is said.
     let rows = rows(place)?;

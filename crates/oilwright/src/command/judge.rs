@@ -7,7 +7,7 @@ use std::process::ExitCode;
 use advice::contents::in_reservoir;
 use advice::film::{Day, Filling, Film, Room, TooTight, at_work, film, rooms, warnings};
 use advice::judge::{Judged, judge};
-use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted};
+use advice::need::{Band, Movable, Need, Place, Plate, feed, movable, need, plate, unwanted, wants};
 use advice::words;
 use clap::Args;
 use jiff::Timestamp;
@@ -278,12 +278,15 @@ impl<'c> Found<'c> {
                 say::line("     nobody knows what it feeds")?;
                 continue;
             };
-            let wants = band.as_ref().map_or_else(
+            let said = band.as_ref().map_or_else(
                 || "not judged by body".to_owned(),
                 |band| format!("{} ({})", words::band(band), band.source),
             );
-            let wants = if place.is_by_kind_alone() { format!("{wants}, by its kind alone") } else { wants };
-            say::line(&format!("     {}: {wants}", pair.id))?;
+            let said = if place.is_by_kind_alone() { format!("{said}, by its kind alone") } else { said };
+            say::line(&format!("     {}: {said}", pair.id))?;
+            if let Some(wants) = wants(place) {
+                say::line(&format!("       {wants}"))?;
+            }
             let work = at_work(place, film.as_ref().map(|film| &film.value), self.usual);
             if let Some(says) = band.as_ref().and_then(|band| words::at_work(&work, band, how.units)) {
                 say::line(&format!("       {says}"))?;
@@ -317,12 +320,13 @@ impl<'c> Found<'c> {
     fn json(&self, units: Units) -> Json {
         let Self { point, need, .. } = self;
         let band = |band: &Band| json!({ "v40_low": band.low, "v40_high": band.high, "source": band.source, "standing": band.standing.words() });
-        let pair = |(place, wants): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
+        let pair = |(place, wanted): &(Place<'_>, Option<Band>), film: &Option<Answer<Film>>| {
             let work = at_work(place, film.as_ref().map(|film| &film.value), self.usual);
-            let at_work = wants.as_ref().and_then(|band| work.band(band));
+            let at_work = wanted.as_ref().and_then(|band| work.band(band));
             let mut said = json!({
                 "pair": place.pair.map(|pair| pair.id.as_str()),
-                "band": wants.as_ref().map(band),
+                "band": wanted.as_ref().map(band),
+                "wants": wants(place),
                 "at_work": at_work.map(|(low, high)| json!({
                     "temperature_c": work.temperature.celsius(),
                     "low_mm2_s": low.mm2_s(),

@@ -2,7 +2,7 @@
 
 use advice::film::{Filling, Film, Room, at_work, rooms};
 use advice::judge::{Judged, judge};
-use advice::need::{Need, cold_feed, feed, movable, need, plate, unwanted};
+use advice::need::{Need, cold_feed, feed, movable, need, plate, unwanted, wants};
 use advice::verdict::Verdict as Word;
 use advice::words;
 use maud::{Markup, html};
@@ -13,7 +13,7 @@ use tribology::Answer;
 
 use super::{body, film};
 use crate::parts::{Fold, Verdict};
-use crate::phrase::capital;
+use crate::phrase::{called, capital};
 use crate::{address, rules};
 
 /// A shelf held against a point, worked out once for all that the page says of it.
@@ -69,9 +69,10 @@ pub(crate) fn section(chart: &Chart, point: &Point, shelf: &Shelf, settings: &Se
         (Fold::shut("What each moving pair wants", html! {
             ul {
                 @for ((place, band), film) in need.pairs.iter().zip(&held.films) {
-                    @let name = place.pair.map_or("What it feeds, which nobody knows", |pair| pair.name.as_deref().unwrap_or(pair.id.as_str()));
+                    @let name = place.pair.map_or_else(|| "What it feeds, which nobody knows".to_owned(), |pair| called(pair.name.as_ref(), &pair.id));
                     li {
-                        (name) ": "
+                        b { (name) } ": "
+                        @if let Some(wants) = wants(place) { (wants) "; " }
                         @match band {
                             Some(band) => {
                                 (words::band(band)) "; " (band.source) " (" (band.standing.words()) ")"
@@ -122,7 +123,7 @@ fn why(one: &Judged, settings: &Settings) -> Markup {
                     }
                 }
             }
-            @for (pair, step) in &one.steps { li { (pair) ": " (words::step(step, settings.units)) } }
+            @for (pair, step) in &one.steps { li { (called(None, pair)) ": " (words::step(step, settings.units)) } }
         }
     }
 }
