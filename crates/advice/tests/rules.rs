@@ -218,6 +218,16 @@ fn what_practice_says_at_once() {
     }
 }
 
+/// What nobody says of the place is told as that, and not as a gap in the oil's label.
+#[test]
+fn a_gap_in_the_chart_is_no_gap_in_the_label() {
+    let unsaid = chart("kind = \"journal\"\ndiameter = \"40 mm\"\nspeeds = [\"200 rpm\"]", HOLE, "");
+    let gear = "family = \"gear\"\nv40 = \"68 mm2/s\"\nep_sulphur = \"yes\"";
+    let one = judge(&unsaid, &unsaid.points[0], &shelf(gear)).remove(0);
+    let reason = one.reasons.iter().find(|reason| reason.rule == "R1").expect("R1 asks of the metal");
+    assert!(reason.cap == Verdict::Serves && reason.says.contains("nobody says whether there is bronze"), "{reason:?}");
+}
+
 /// Where nobody knows what a point feeds, there may be bronze behind it, and the chart's own word goes first.
 #[test]
 fn an_unknown_passage_gets_no_strong_medicine() {

@@ -28,7 +28,10 @@ pub(super) const R1: Rule = Rule {
                 Verdict::Serves,
                 "there is sulphur in it, but the copper strip came out clean, so that it is not active",
             ),
-            (Stated::Yes, _) if metal == Known::Unsaid => Holds::Unsaid,
+            (Stated::Yes, _) if metal == Known::Unsaid => Holds::Capped(
+                Verdict::Serves,
+                "there is active sulphur in it, and nobody says whether there is bronze, brass or white metal here",
+            ),
             (Stated::Yes, _) if case.place.hot == Known::Yes => Holds::Capped(
                 Verdict::Never,
                 "active sulphur eats bronze and white metal quickly where it is hot or loaded",
