@@ -76,6 +76,20 @@ fn grease_is_not_asked_how_it_flows() {
     assert!(named(&bench, -5.0).is_empty());
 }
 
+/// An oil that no warmth makes too thick for a splash has no limit, and the working leaves out what it does not know.
+#[test]
+fn the_working_never_shows_what_is_no_number() {
+    for v40 in [3.0, 68.0, 900.0] {
+        let text = format!("shelf = 1\n[[oil]]\nid = \"o\"\nname = \"O\"\nfamily = \"way\"\nv40 = \"{v40} mm2/s\"\n");
+        let shelf = Shelf::read(&text).value.expect("a shelf");
+        for way in FEEDS {
+            let Some(answer) = cold_feed(way, &shelf.oils[0], Temperature::from_celsius(5.0)) else { continue };
+            let steps: Vec<String> = answer.steps.iter().map(|step| words::step(step, Units::Metric)).collect();
+            assert!(steps.iter().all(|step| !step.contains("NaN")), "{steps:?}");
+        }
+    }
+}
+
 #[test]
 fn an_oil_that_does_not_pour_reaches_nothing() {
     let mut bench = bench();

@@ -85,7 +85,7 @@ pub fn cold_feed_of(feed: Feed, line: ViscosityLine, at: Temperature) -> Answer<
         ColdFeed::Moves
     };
     let symbol = |symbol, si, unit| Symbol { symbol, si, unit };
-    let step = Step {
+    let step = above.map(|above| Step {
         name: "Coldest at which the way of oiling still moves the oil",
         formula: "log log (ν + 0.7) = A − B log T, solved for the thickest ν that it moves",
         symbols: vec![
@@ -95,11 +95,11 @@ pub fn cold_feed_of(feed: Feed, line: ViscosityLine, at: Temperature) -> Answer<
             symbol("ν in the shop", viscosity.si(), "m²/s"),
             symbol("thickest", limit.most.si(), "m²/s"),
         ],
-        result: symbol("limit", above.map_or(f64::NAN, Temperature::si), "K"),
+        result: symbol("limit", above.si(), "K"),
         source: "astm-d341",
         standing: limit.standing,
-    };
-    Answer::of(found, step)
+    });
+    Answer { value: found, warnings: Vec::new(), steps: step.into_iter().collect() }
 }
 
 /// The thickest oils that a way of oiling moves at a temperature.
