@@ -82,6 +82,24 @@ pub fn stated(oil: &Oil, property: Property) -> Known {
     }
 }
 
+/// Whether label or name say that it is a polyglycol, which no mineral oil mixes with.
+#[must_use]
+pub fn is_polyglycol(oil: &Oil) -> bool {
+    names(oil, &["PG", "PAG", "POLYGLYCOL", "HEPG"])
+}
+
+/// Whether label or name say that it is a synthetic hydrocarbon or an ester.
+#[must_use]
+pub fn is_synthetic(oil: &Oil) -> bool {
+    names(oil, &["PAO", "ESTER", "SYNTHETIC", "HEES", "HEPR"])
+}
+
+/// Whether one of these words, in capitals, stands on label or can.
+fn names(oil: &Oil, wanted: &[&str]) -> bool {
+    let text = format!("{} {}", oil.symbol.as_deref().unwrap_or(""), oil.name).to_uppercase();
+    text.split(|letter: char| !letter.is_alphanumeric()).any(|word| wanted.contains(&word))
+}
+
 /// The classes that a label names, in the order of the table.
 ///
 /// - `symbol`: as written, such as `ISO-L-CKB 68`, `API GL-5` or `CLP 220`.

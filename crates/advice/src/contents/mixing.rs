@@ -5,7 +5,7 @@ use shop::shelf::{Family, Oil, Stated};
 use tribology::Standing;
 
 use super::grease;
-use crate::label::{Property, stated};
+use crate::label::{Property, is_polyglycol, is_synthetic, stated};
 use crate::verdict::{Reason, Verdict};
 
 /// What can be said of putting an oil in where another one is: the strictest first.
@@ -106,21 +106,6 @@ fn unlike(one: &Oil, other: &Oil) -> Option<Reason> {
 /// What an oil is called beside another: by its family where the two differ in it, else by its name.
 fn kind(one: &Oil, other: &Oil) -> String {
     if one.family == other.family { one.name.clone() } else { format!("{} oil", one.family) }
-}
-
-/// Whether label or name say that it is a polyglycol.
-fn is_polyglycol(oil: &Oil) -> bool {
-    says(oil, &["PG", "PAG", "POLYGLYCOL", "HEPG"])
-}
-
-/// Whether label or name say that it is a synthetic hydrocarbon or an ester.
-fn is_synthetic(oil: &Oil) -> bool {
-    says(oil, &["PAO", "ESTER", "SYNTHETIC", "HEES", "HEPR", "SHC", "POE"])
-}
-
-fn says(oil: &Oil, wanted: &[&str]) -> bool {
-    let text = format!("{} {}", oil.symbol.as_deref().unwrap_or(""), oil.name).to_uppercase();
-    text.split(|letter: char| !letter.is_alphanumeric()).any(|word| wanted.contains(&word))
 }
 
 #[cfg(test)]

@@ -251,9 +251,10 @@ fn close_and_fast(pair: &Pair, fastest: Option<Velocity>) -> f64 {
 /// How oil gets there by this method.
 pub(super) fn way(point: &Point) -> Way {
     match point.method {
-        Method::OilHole | Method::BallOiler | Method::Cup | Method::Brush => Way::Hand,
-        Method::Nipple if point.oil.as_deref().is_some_and(|oil| !oil.starts_with("grease")) => Way::Hand,
-        Method::GreaseCup | Method::Nipple => Way::Grease,
+        Method::GreaseCup | Method::Nipple if point.takes_grease() => Way::Grease,
+        Method::OilHole | Method::BallOiler | Method::Cup | Method::Brush | Method::Nipple | Method::GreaseCup => {
+            Way::Hand
+        }
         Method::Drip | Method::Bottle => Way::Drip,
         Method::Wick | Method::Felt => Way::Thread,
         Method::Ring | Method::Splash | Method::Bath | Method::Tray => Way::Bath,

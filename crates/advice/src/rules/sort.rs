@@ -5,7 +5,7 @@ use shop::shelf::{Family, Stated};
 use tribology::Standing;
 
 use super::{Holds, Look, Rule};
-use crate::label::Property;
+use crate::label::{Property, is_polyglycol};
 use crate::verdict::Verdict;
 
 pub(super) const R6: Rule = Rule {
@@ -47,17 +47,13 @@ pub(super) const R8: Rule = Rule {
 
 pub(super) const R14: Rule = Rule {
     id: "R14",
-    looks: &[Look::Class],
+    looks: &[Look::Class, Look::Name],
     says: "a polyglycol does not mix with the mineral oil that is in the machine, and makes a jelly with it",
     cap: Verdict::Never,
     not_stated: None,
     standing: Standing::FromMemory,
     source: "from memory",
-    holds: |case| {
-        let symbol = case.oil.symbol.as_deref().unwrap_or("").to_uppercase();
-        let words: Vec<&str> = symbol.split(|letter: char| !letter.is_alphanumeric()).collect();
-        if words.contains(&"PG") || symbol.contains("POLYGLYCOL") { Holds::Yes } else { Holds::No }
-    },
+    holds: |case| if is_polyglycol(case.oil) { Holds::Yes } else { Holds::No },
 };
 
 pub(super) const R21: Rule = Rule {
